@@ -1,0 +1,34 @@
+// The stages import in one direction only: each stage may use itself and those listed before it.
+const order = ['geometry', 'params', 'tuning', 'routing', 'parts', 'checks', 'export'];
+
+const forward = order.map((stage, i) => ({
+  name: `${stage}-imports-only-earlier-stages`,
+  severity: 'error',
+  from: { path: `^src/${stage}/` },
+  to: { path: `^src/(?!${order.slice(0, i + 1).join('/|')}/)` },
+}));
+
+module.exports = {
+  forbidden: [
+    { name: 'no-circle', severity: 'error', from: {}, to: { circular: true } },
+    ...forward,
+    { name: 'pipeline-below-cli', severity: 'error', from: { path: '^src/pipeline' }, to: { path: '^src/cli/' } },
+    {
+      name: 'only-solid-uses-the-boolean-kernel',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/geometry/solid\\.ts$' },
+      to: { path: 'manifold-3d' },
+    },
+    {
+      name: 'disk-only-in-cli',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/cli/' },
+      to: { path: '^(node:)?(fs|fs/promises|child_process|net|http|https)$' },
+    },
+  ],
+  options: {
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    doNotFollow: { path: 'node_modules' },
+  },
+};

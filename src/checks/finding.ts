@@ -1,0 +1,16 @@
+/** 'ok' holds, 'warn' wants a look, 'fail' breaks a limit of the plan. */
+export type FindingLevel = 'ok' | 'warn' | 'fail';
+
+/** The outcome of one rule at one place: what was found against what is allowed. */
+export interface Finding {
+  /** Name of the rule, stable for scripts: 'equal-length.spread'. */
+  readonly id: string;
+  readonly level: FindingLevel;
+  /** Where: 'cylinder 2', 'cylinders 2 and 3', 'keep-out steering shaft'. */
+  readonly place: string;
+  readonly value: number;
+  readonly limit: number;
+  readonly unit: 'mm' | 'deg' | 'mm2' | 'ratio' | 'count';
+  /** One sentence a fabricator reads. */
+  readonly message: string;
+}

@@ -1,0 +1,16 @@
+export type OutputKind =
+  | 'summary'
+  | 'flange-drawing'
+  | 'lengths'
+  | 'cut-list'
+  | 'bend-table'
+  | 'jig'
+  | 'collector'
+  | 'picture';
+
+/** A file to be written: plain bytes under a path relative to the output folder, with forward slashes. */
+export interface OutputFile {
+  readonly path: string;
+  readonly kind: OutputKind;
+  readonly bytes: Uint8Array;
+}

@@ -1,0 +1,218 @@
+import type { Frame } from '../geometry/frame.js';
+import type { Outline } from '../geometry/outline.js';
+import type { Vec2 } from '../geometry/vec2.js';
+import type { Vec3 } from '../geometry/vec3.js';
+
+/** A plan as every later stage sees it: validated, millimetres, radians, unit directions, defaults filled in. */
+export interface Plan {
+  readonly name: string;
+  /** Unit the plan was written in: what people's reports use beside mm. */
+  readonly units: 'mm' | 'in';
+  readonly engine: Engine;
+  readonly heads: readonly Head[];
+  /** Every port of every head, by cylinder number. */
+  readonly ports: readonly Port[];
+  readonly flange: FlangePlan;
+  readonly tube: TubePlan;
+  readonly collectors: readonly CollectorPlan[];
+  readonly runners: RunnersPlan;
+  readonly keepOuts: readonly KeepOut[];
+  readonly jig: JigPlan;
+}
+
+export type EngineLayout = 'single' | 'inline' | 'vee' | 'flat';
+
+export interface Engine {
+  readonly cylinders: number;
+  readonly layout: EngineLayout;
+  readonly firingOrder: readonly number[];
+  /** mm. */
+  readonly bore: number;
+  /** mm. */
+  readonly stroke: number;
+  /** Angle between the banks, rad; 0 for one bank. */
+  readonly bankAngle: number;
+  readonly compressionRatio: number | null;
+  readonly cam: CamTiming | null;
+  readonly rpm: { readonly power: number; readonly limit: number } | null;
+}
+
+/** Valve events in crank radians, each counted the usual way from its dead centre. */
+export interface CamTiming {
+  readonly exhaustOpensBeforeBdc: number;
+  readonly exhaustClosesAfterTdc: number;
+  readonly intakeOpensBeforeTdc: number;
+  readonly intakeClosesAfterBdc: number;
+  /** mm, null when not given. */
+  readonly exhaustLift: number | null;
+}
+
+/** One head face with what stands on it. */
+export interface Head {
+  readonly name: string;
+  /** z leaves the head, x runs along the crank, y is up along the face. The face is z = 0. */
+  readonly frame: Frame;
+  readonly bolts: readonly FlangeBolt[];
+  /** The metal behind the face that no tube may enter: null means the whole half-space behind the face; else a box in the head's frame. */
+  readonly body: HeadBody | null;
+}
+
+export interface HeadBody {
+  /** Lowest and highest x and y, mm, in the head's frame. */
+  readonly from: Vec2;
+  readonly to: Vec2;
+  /** How far the metal reaches behind the face, mm. */
+  readonly depth: number;
+}
+
+export interface FlangeBolt {
+  /** On the head face, mm, in the head's frame. */
+  readonly at: Vec2;
+  readonly thread: string;
+  /** Clearance hole, mm: ISO 273 by thread and fit unless the plan gives its own. */
+  readonly holeDiameter: number;
+  /** Nominal thread diameter, mm. */
+  readonly threadDiameter: number;
+}
+
+export interface Port {
+  readonly cylinder: number;
+  /** Index into `Plan.heads`. */
+  readonly head: number;
+  /** Centre on the head face, mm, in the head's frame. */
+  readonly at: Vec2;
+  /** World frame at the centre of the port on the head face; z is the way the gas leaves. */
+  readonly frame: Frame;
+  /** Outline on the head face about the port's centre, counter-clockwise, mm, in the head's x and y. */
+  readonly outline: Outline;
+  /** Shape in words for reports: 'oval 44 x 36 mm'. */
+  readonly shape: string;
+  /** Length of the port inside the head, mm; only tuning uses it. */
+  readonly lengthInHead: number | null;
+}
+
+export interface FlangePlan {
+  /** mm. */
+  readonly thickness: number;
+  readonly material: string;
+  /** Least metal from an opening to the outside, mm. */
+  readonly portEdge: number;
+  /** Least metal from a bolt hole to the outside, mm. */
+  readonly boltEdge: number;
+  /** Least metal between two openings or holes, mm. */
+  readonly web: number;
+  /** Fillet radius at inner corners of the outline, mm. */
+  readonly fillet: number;
+  /** The opening is the port's outline grown by this, mm. */
+  readonly enlarge: number;
+  readonly boltFit: 'fine' | 'medium' | 'coarse';
+  /** Width of the cut, mm, and whether the outlines are moved by half of it or left to the CAM. */
+  readonly kerf: { readonly width: number; readonly compensate: boolean };
+}
+
+export interface TubePlan {
+  /** Outside diameter, mm. */
+  readonly od: number;
+  /** mm. */
+  readonly wall: number;
+  readonly material: string;
+  readonly bends: readonly StockBend[];
+  /** Least straight between two bends, mm. */
+  readonly minStraight: number;
+  /** Least straight from the outer face of the flange, mm. */
+  readonly minStraightPort: number;
+  /** Least straight before the collector inlet, mm. */
+  readonly minStraightInlet: number;
+}
+
+/** Bent stock the shop can get. */
+export interface StockBend {
+  readonly clr: number;
+  /** Largest angle that can be cut from it, rad. */
+  readonly maxAngle: number;
+  /** Straight leg left on each end of the bend, mm. */
+  readonly leg: number;
+}
+
+export interface CollectorPlan {
+  readonly name: string;
+  /** Cylinders that join here, in cylinder order. */
+  readonly cylinders: readonly number[];
+  /** World frame at the centre of the inlet plane; z is the way of the gas, x points to inlet 1. */
+  readonly frame: Frame;
+  /** Gap between neighbouring tubes at the inlet plane, mm. */
+  readonly inletGap: number;
+  /** Angle between an inlet's axis and the collector's axis, rad. */
+  readonly mergeHalfAngle: number;
+  readonly order: InletOrder;
+  readonly outlet: CollectorOutlet;
+}
+
+export type InletOrder =
+  | { readonly kind: 'free' }
+  | { readonly kind: 'firing' }
+  /** Cylinder at inlet 1, 2, ... */
+  | { readonly kind: 'given'; readonly cylinders: readonly number[] };
+
+export interface CollectorOutlet {
+  readonly od: number;
+  readonly wall: number;
+  /** Length of the cone from the merge to the outlet, mm. */
+  readonly coneLength: number;
+  /** Straight pipe after the cone, mm. */
+  readonly tail: number;
+}
+
+export interface RunnersPlan {
+  /** Target length of every primary, mm. */
+  readonly length: number;
+  /** Largest allowed spread, mm. */
+  readonly tolerance: number;
+  /** Least gap between the skins of two primaries, mm. */
+  readonly clearance: number;
+  /** Primaries routed by hand; the others are routed automatically. */
+  readonly given: readonly GivenRoute[];
+  /** Seed of the route search: the same plan gives the same routes. */
+  readonly seed: number;
+}
+
+/** A route given by hand as intersection points; LRA rows are turned into points when the plan is read. */
+export interface GivenRoute {
+  readonly cylinder: number;
+  /** Inlet number from 1, or null when the order decides. */
+  readonly inlet: number | null;
+  readonly points: readonly Vec3[];
+  readonly clr: readonly number[];
+}
+
+interface KeepOutCommon {
+  readonly name: string;
+  /** Least gap from a tube's skin, mm. */
+  readonly clearance: number;
+}
+
+export type KeepOut =
+  | (KeepOutCommon & {
+      readonly kind: 'box' /** Lowest and highest corner, mm. */;
+      readonly from: Vec3;
+      readonly to: Vec3;
+    })
+  | (KeepOutCommon & {
+      readonly kind: 'cylinder' /** Centres of the end faces, mm. */;
+      readonly from: Vec3;
+      readonly to: Vec3;
+      readonly diameter: number;
+    });
+
+export interface JigPlan {
+  /** Usable size of the printer, mm: x, y, height. */
+  readonly bed: Vec3;
+  /** Gap per side where printed parts slide together, mm. */
+  readonly fit: number;
+  /** Thickness of printed plates, mm. */
+  readonly plate: number;
+  /** Length of the key at a dummy tube's joint, mm. */
+  readonly keyLength: number;
+  /** Diameter of the struts of the collector holder, mm. */
+  readonly strut: number;
+}
