@@ -1,0 +1,151 @@
+import createKernel, { type Manifold } from 'manifold-3d';
+import { type Frame, matrixOf } from './frame.js';
+import type { Mesh } from './mesh.js';
+import type { Plane } from './plane.js';
+import { dot, type Vec3 } from './vec3.js';
+
+/**
+ * A solid as a plain expression: nothing is computed until it is evaluated. This file is the only one that knows the boolean
+ * kernel (manifold-3d). The kernel's guarantee, stated here and tested: what `evaluate` returns is closed, every edge paired
+ * with one running the other way. Coordinates pass through the kernel as 32-bit floats: good to 6e-5 mm at a metre, so build
+ * parts about the origin and place them afterwards.
+ */
+export type Solid =
+  | { readonly kind: 'mesh'; readonly mesh: Mesh }
+  | { readonly kind: 'union' | 'intersection' | 'hull'; readonly of: readonly Solid[] }
+  | { readonly kind: 'difference'; readonly from: Solid; readonly minus: readonly Solid[] }
+  | { readonly kind: 'placed'; readonly solid: Solid; readonly frame: Frame }
+  | { readonly kind: 'trimmed'; readonly solid: Solid; readonly plane: Plane }
+  | { readonly kind: 'largest-body'; readonly solid: Solid };
+
+export const solidOf = (mesh: Mesh): Solid => ({ kind: 'mesh', mesh });
+export const union = (...of: readonly Solid[]): Solid => ({ kind: 'union', of });
+export const intersection = (...of: readonly Solid[]): Solid => ({ kind: 'intersection', of });
+/** Convex hull of all together. */
+export const hull = (...of: readonly Solid[]): Solid => ({ kind: 'hull', of });
+export const difference = (from: Solid, ...minus: readonly Solid[]): Solid => ({ kind: 'difference', from, minus });
+/** The solid taken from frame coordinates to the world. */
+export const placed = (solid: Solid, frame: Frame): Solid => ({ kind: 'placed', solid, frame });
+/** What lies on the side of the plane its normal points to. */
+export const trimmed = (solid: Solid, plane: Plane): Solid => ({ kind: 'trimmed', solid, plane });
+/** The body of largest volume alone: the one explicit way to drop slivers that hang loose. */
+export const largestBody = (solid: Solid): Solid => ({ kind: 'largest-body', solid });
+
+/** A solid that cannot be built. The status is the kernel's word for it, 'Empty' when nothing is left. */
+export class SolidError extends Error {
+  override readonly name = 'SolidError';
+  constructor(
+    readonly status: string,
+    message: string,
+  ) {
+    super(message);
+  }
+}
+
+const kernel = await createKernel();
+kernel.setup();
+
+/** Builds the solid and returns its surface. Throws SolidError when a mesh in it is not closed or nothing is left. */
+export function evaluate(solid: Solid): Mesh {
+  return withKernel((keep) => {
+    const m = build(solid, keep);
+    if (m.isEmpty())
+      throw new SolidError('Empty', 'the solid is empty: its parts do not meet, or everything was cut away');
+    const { numProp, vertProperties, triVerts } = m.getMesh();
+    if (numProp !== 3) throw new SolidError('PropertiesWrongLength', `the kernel returned ${numProp} numbers a point`);
+    return { positions: Float64Array.from(vertProperties), triangles: Uint32Array.from(triVerts) };
+  });
+}
+
+/** Volume, mm3; 0 when nothing is left. */
+export const volumeOf = (solid: Solid): number => withKernel((keep) => build(solid, keep).volume());
+
+/** Volume two solids share, mm3. */
+export const overlapVolume = (a: Solid, b: Solid): number => volumeOf(intersection(a, b));
+
+/** Number of bodies that do not hang together; a closed hollow inside a body counts as one more. */
+export const bodiesOf = (solid: Solid): number => withKernel((keep) => build(solid, keep).decompose().map(keep).length);
+
+/** Smallest distance between two solids, mm, 0 when they touch; never more than `within` mm, how far the search goes. */
+export function minGap(a: Solid, b: Solid, within: number): number {
+  return withKernel((keep) => build(a, keep).minGap(build(b, keep), within));
+}
+
+type Keep = (m: Manifold) => Manifold;
+
+/** Runs `use` and afterwards frees everything it was handed, whether it returns or throws. */
+function withKernel<T>(use: (keep: Keep) => T): T {
+  const held: Manifold[] = [];
+  try {
+    return use((m) => {
+      held.push(m);
+      return m;
+    });
+  } catch (e) {
+    if (e instanceof SolidError) throw e;
+    const status = statusWord(e);
+    throw new SolidError(
+      status,
+      `the solid cannot be built (${status}): ${meaning[status] ?? 'the kernel refused it'}`,
+    );
+  } finally {
+    for (const m of held) m.delete();
+  }
+}
+
+function build(solid: Solid, keep: Keep): Manifold {
+  const m = keep(construct(solid, keep));
+  const status = m.status();
+  if (status !== 'NoError')
+    throw new SolidError(status, `the solid cannot be built (${status}): ${meaning[status] ?? ''}`);
+  return m;
+}
+
+function construct(solid: Solid, keep: Keep): Manifold {
+  const { Manifold } = kernel;
+  switch (solid.kind) {
+    case 'mesh':
+      return Manifold.ofMesh(
+        new kernel.Mesh({
+          numProp: 3,
+          vertProperties: Float32Array.from(solid.mesh.positions),
+          triVerts: solid.mesh.triangles,
+        }),
+      );
+    case 'union':
+      return Manifold.union(solid.of.map((s) => build(s, keep)));
+    case 'intersection':
+      return Manifold.intersection(solid.of.map((s) => build(s, keep)));
+    case 'hull':
+      return Manifold.hull(solid.of.map((s) => build(s, keep)));
+    case 'difference':
+      return Manifold.difference([solid.from, ...solid.minus].map((s) => build(s, keep)));
+    case 'placed':
+      return build(solid.solid, keep).transform(matrixOf(solid.frame) as Parameters<Manifold['transform']>[0]);
+    case 'trimmed': {
+      const { point, normal } = solid.plane;
+      return build(solid.solid, keep).trimByPlane(normal as Mutable<Vec3>, dot(point, normal));
+    }
+    case 'largest-body': {
+      const bodies = build(solid.solid, keep).decompose().map(keep);
+      if (bodies.length === 0) throw new SolidError('Empty', 'the solid has no body');
+      const largest = bodies.reduce((a, b) => (b.volume() > a.volume() ? b : a));
+      return largest.translate(0, 0, 0);
+    }
+  }
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+const meaning: Readonly<Record<string, string>> = {
+  NotManifold: 'a mesh in it is open, or its triangles do not all face outwards',
+  NonFiniteVertex: 'a coordinate is not a number',
+  VertexOutOfBounds: 'a triangle names a point that does not exist',
+  ResultTooLarge: 'the result has too many triangles',
+};
+
+function statusWord(e: unknown): string {
+  const code = (e as { code?: unknown } | null)?.code;
+  if (typeof code === 'string') return code;
+  return e instanceof Error && e.message ? e.message : 'KernelFailure';
+}
