@@ -1,0 +1,84 @@
+import serializer from '@jscad/stl-serializer';
+import { geom3FromMesh } from '../geometry/jscad-mesh.js';
+import type { Mesh } from '../geometry/mesh.js';
+import { type Bounds, meshBounds } from '../geometry/mesh-measure.js';
+import { snapMesh } from '../geometry/mesh-snap.js';
+import { validateMesh } from '../geometry/mesh-validate.js';
+import { weldExact } from '../geometry/mesh-weld.js';
+import type { SolidPart } from '../parts/part.js';
+import type { OutputFile } from './output-file.js';
+
+/** Length of a binary STL's header, of its triangle count and of one triangle, bytes: a file has 84 + 50 n. */
+const HEADER = 80;
+const COUNT = 4;
+const TRIANGLE = 50;
+
+/** Files of printed parts: jigs/<name>.stl and collector/<name>.stl, in the order given. */
+export function stlFiles(parts: readonly SolidPart[]): OutputFile[] {
+  return parts.map((part) => {
+    const kind = part.kind === 'collector' ? 'collector' : 'jig';
+    const folder = kind === 'collector' ? 'collector' : 'jigs';
+    return { path: `${folder}/${part.name}.stl`, kind, bytes: stlBytes(part.mesh, part.name) };
+  });
+}
+
+/**
+ * Binary STL of a closed mesh, mm. The mesh is first moved to a grid of about a hundred-thousandth of its size, so that
+ * neither the serializer's own rounding nor that to 32-bit floats can open it; what was written is then read back the way
+ * slicers do, points welded by their coordinates, and must be closed with as many skins as before.
+ * The same mesh and name give the same bytes. Throws RangeError, naming the part, when the mesh is not sound.
+ */
+export function stlBytes(mesh: Mesh, name: string): Uint8Array {
+  validateMesh(mesh, name);
+  const onGrid = snapMesh(mesh, serializerGrid(meshBounds(mesh)));
+  const chunks = serializer.serialize({ binary: true }, geom3FromMesh(onGrid)).map((b) => new Uint8Array(b));
+  const bytes = new Uint8Array(chunks.reduce((sum, c) => sum + c.length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
+  bytes.set(headerText(name));
+  validateMesh(weldExact(meshFromStl(bytes)), `${name} as written to STL`);
+  return bytes;
+}
+
+/**
+ * Triangles of a binary STL, three points each, mm, nothing welded. Throws RangeError when the size is not 84 + 50 n.
+ */
+export function meshFromStl(bytes: Uint8Array): Mesh {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const n = bytes.length < HEADER + COUNT ? -1 : view.getUint32(HEADER, true);
+  if (bytes.length !== HEADER + COUNT + TRIANGLE * n) {
+    throw new RangeError(
+      `a binary STL of ${n} triangles has ${HEADER + COUNT + TRIANGLE * n} bytes, not ${bytes.length}`,
+    );
+  }
+  const positions = new Float64Array(9 * n);
+  for (let t = 0; t < n; t++) {
+    const corners = HEADER + COUNT + TRIANGLE * t + 12;
+    for (let k = 0; k < 9; k++) positions[9 * t + k] = view.getFloat32(corners + 4 * k, true);
+  }
+  return { positions, triangles: Uint32Array.from({ length: 3 * n }, (_, i) => i) };
+}
+
+/** Header: who wrote it, what it is and its unit, in ASCII, filled with spaces; never the word a text STL starts with. */
+function headerText(name: string): Uint8Array {
+  const text = `evenrun ${name} (millimetres)`.replace(/[^\x20-\x7e]/g, '?').slice(0, HEADER);
+  return new TextEncoder().encode(text.padEnd(HEADER, ' '));
+}
+
+/**
+ * Grid, mm, that the serializer's rounding leaves alone. It rounds to 1e-5 of the mean of the three extents, so a mesh whose
+ * extents sum to exactly 300,000 grid steps is already on that grid; the spacing nearest to it is found by trying.
+ */
+function serializerGrid({ low, high }: Bounds): number {
+  const whole = 300_000;
+  const first = [0, 1, 2].reduce((sum, i) => sum + high[i]! - low[i]!, 0) / whole;
+  for (let k = 0; k < 2_000; k++) {
+    const spacing = first * (1 + (k % 2 === 0 ? -1 : 1) * Math.ceil(k / 2) * 2e-7);
+    const steps = [0, 1, 2].reduce((n, i) => n + Math.round(high[i]! / spacing) - Math.round(low[i]! / spacing), 0);
+    if (steps === whole) return spacing;
+  }
+  return first;
+}
