@@ -1,0 +1,56 @@
+import { fractionAt, sideCrossings } from './outline-crossings.js';
+import { pointAlong, type Side, sideLength } from './outline-sides.js';
+import { distance2, dot2, sub2, type Vec2 } from './vec2.js';
+
+/** Cuts nearer together along a side than this, mm, are one cut: the drift of a crossing of two nearly tangent sides. */
+const CUT_TOLERANCE = 1e-5;
+
+/** The part of a side between two fractions of it, with given end points. */
+function partOfSide(side: Side, t0: number, t1: number, from: Vec2, to: Vec2): Side {
+  if (side.kind === 'line') return { kind: 'line', from, to };
+  return { ...side, from, to, start: side.start + side.sweep * t0, sweep: side.sweep * (t1 - t0) };
+}
+
+/** Every side cut wherever any other side meets it. Pieces of crossing sides share their end points bit by bit, or nearly so at tangents. */
+export function cutAtCrossings(sides: readonly Side[]): readonly Side[] {
+  const cuts: Vec2[][] = sides.map(() => []);
+  for (let i = 0; i < sides.length; i++) {
+    for (let j = i + 1; j < sides.length; j++) {
+      for (const p of sideCrossings(sides[i]!, sides[j]!)) {
+        cuts[i]!.push(p);
+        cuts[j]!.push(p);
+      }
+    }
+  }
+  return sides.flatMap((side, i) => cutAt(side, cuts[i]!));
+}
+
+function cutAt(side: Side, points: readonly Vec2[]): Side[] {
+  const l = sideLength(side);
+  const inner = points
+    .filter((p) => distance2(p, side.from) > CUT_TOLERANCE && distance2(p, side.to) > CUT_TOLERANCE)
+    .map((p) => ({ t: fractionAt(side, p), p }))
+    .sort((a, b) => a.t - b.t)
+    .filter((c, k, all) => k === 0 || (c.t - all[k - 1]!.t) * l > CUT_TOLERANCE);
+  const stops = [{ t: 0, p: side.from }, ...inner, { t: 1, p: side.to }];
+  return stops.slice(1).map((b, k) => partOfSide(side, stops[k]!.t, b.t, stops[k]!.p, b.p));
+}
+
+/** How two pieces lie on each other: the same run, the opposite run, or not at all. */
+export function coincidence(a: Side, b: Side, tolerance: number): 'same' | 'opposite' | 'none' {
+  if (distance2(pointAlong(a, 0.5), pointAlong(b, 0.5)) > tolerance) return 'none';
+  if (distance2(a.from, b.from) <= tolerance && distance2(a.to, b.to) <= tolerance) return 'same';
+  if (distance2(a.from, b.to) <= tolerance && distance2(a.to, b.from) <= tolerance) return 'opposite';
+  return 'none';
+}
+
+/** Pieces with each of a pile that run the same way kept once, and pairs that run against each other left out: they enclose nothing. */
+export function withoutDoubles(pieces: readonly Side[], tolerance: number): readonly Side[] {
+  const kept: (Side | null)[] = [];
+  for (const piece of pieces) {
+    const twin = kept.findIndex((k) => k !== null && coincidence(k, piece, tolerance) !== 'none');
+    if (twin < 0) kept.push(piece);
+    else if (dot2(sub2(kept[twin]!.to, kept[twin]!.from), sub2(piece.to, piece.from)) < 0) kept[twin] = null;
+  }
+  return kept.filter((k) => k !== null);
+}
