@@ -1,0 +1,7 @@
+import * as z from 'zod';
+import { planFileSchema } from './schema/plan-file.js';
+
+/** The JSON Schema (draft 7, the newest that most editors read) of a plan file, for completion and hints in an editor. */
+export function planJsonSchema(): Readonly<Record<string, unknown>> {
+  return z.toJSONSchema(planFileSchema('mm'), { target: 'draft-7', io: 'input' });
+}

@@ -1,0 +1,32 @@
+/** Largest length or coordinate a plan may hold, mm: ten metres, far above any header and far below where rounding shows. */
+export const LARGEST_LENGTH = 10_000;
+
+/** Most cylinders of an engine, and so most ports. */
+export const MOST_CYLINDERS = 16;
+
+/** Most primaries one collector joins. */
+export const MOST_INLETS = 4;
+
+/** Most keep-outs of a plan. */
+export const MOST_KEEP_OUTS = 100;
+
+/** Most bolts on one head. */
+export const MOST_BOLTS = 100;
+
+/** Most corners of a traced port. */
+export const MOST_TRACED_POINTS = 500;
+
+/** Most intersection points or rows of a route given by hand. */
+export const MOST_ROUTE_POINTS = 30;
+
+/** Most bends of stock listed under the tube. */
+export const MOST_STOCK_BENDS = 8;
+
+/** Largest plan file, bytes. */
+export const LARGEST_PLAN_FILE = 1_000_000;
+
+/** Most places that may repeat an anchored part of the file (`*name`). */
+export const MOST_ALIASES = 50;
+
+/** Deepest nesting of a plan file; the plan itself needs about eight levels. */
+export const DEEPEST_NESTING = 60;

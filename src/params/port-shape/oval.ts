@@ -1,0 +1,22 @@
+import * as z from 'zod';
+import { rectangleOutline } from '../../geometry/outline-make.js';
+import type { Lengths } from '../schema/length-field.js';
+import { tidy } from '../wording.js';
+import { LARGEST_PORT, type PortShape, rotationField, turned, turnWords } from './port-shape.js';
+
+/** An oval as ports have it: two half circles of the smaller dimension joined by two straights. */
+export const oval = (lengths: Lengths) =>
+  z
+    .strictObject({
+      kind: z.literal('oval'),
+      width: lengths.positive('Overall width, along x', LARGEST_PORT),
+      height: lengths.positive('Overall height, along y', LARGEST_PORT),
+      rotation: rotationField(),
+    })
+    .describe('Two half circles joined by straights.')
+    .transform(
+      ({ width, height, rotation }): PortShape => ({
+        outline: turned(rectangleOutline(width, height, Math.min(width, height) / 2), rotation),
+        words: `oval ${tidy(width)} x ${tidy(height)} mm${turnWords(rotation)}`,
+      }),
+    );

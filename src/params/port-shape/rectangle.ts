@@ -1,0 +1,31 @@
+import * as z from 'zod';
+import { rectangleOutline } from '../../geometry/outline-make.js';
+import { DEFAULTS } from '../defaults.js';
+import type { Lengths } from '../schema/length-field.js';
+import { tidy } from '../wording.js';
+import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
+
+/** A rectangle with rounded corners. */
+export const rectangle = (lengths: Lengths) =>
+  z
+    .strictObject({
+      kind: z.literal('rectangle'),
+      width: lengths.positive('Width, along x', LARGEST_PORT),
+      height: lengths.positive('Height, along y', LARGEST_PORT),
+      corner_radius: lengths.atLeastZero('Radius of the corners', LARGEST_PORT).prefault(DEFAULTS.port.corner_radius),
+      rotation: rotationField(),
+    })
+    .describe('A rectangle with rounded corners.')
+    .transform(({ width, height, corner_radius, rotation }, context): PortShape => {
+      const largest = Math.min(width, height) / 2;
+      const radius = snapTo(corner_radius, largest);
+      if (radius > largest) {
+        const message = `expected a corner radius of at most ${tidy(largest)} mm, half the smaller side, found ${tidy(radius)} mm`;
+        context.addIssue({ code: 'custom', path: ['corner_radius'], message });
+        return z.NEVER;
+      }
+      return {
+        outline: turned(rectangleOutline(width, height, radius), rotation),
+        words: `rectangle ${tidy(width)} x ${tidy(height)} mm, corners ${tidy(radius)} mm${turnWords(rotation)}`,
+      };
+    });

@@ -1,0 +1,20 @@
+import * as z from 'zod';
+import { circleOutline } from '../../geometry/outline-make.js';
+import type { Lengths } from '../schema/length-field.js';
+import { tidy } from '../wording.js';
+import { LARGEST_PORT, type PortShape } from './port-shape.js';
+
+/** A circle. */
+export const round = (lengths: Lengths) =>
+  z
+    .strictObject({
+      kind: z.literal('round'),
+      diameter: lengths.positive('Diameter of the port', LARGEST_PORT),
+    })
+    .describe('A round port.')
+    .transform(
+      ({ diameter }): PortShape => ({
+        outline: circleOutline([0, 0], diameter),
+        words: `round ${tidy(diameter)} mm`,
+      }),
+    );

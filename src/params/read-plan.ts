@@ -1,0 +1,63 @@
+import * as z from 'zod';
+import type { Plan } from './plan.js';
+import { formatProblems, type PlanFault, type PlanProblem } from './plan-problem.js';
+import { type PlanText, readPlanText } from './plan-text.js';
+import type { Draft } from './resolve/draft.js';
+import { planOf } from './resolve/plan.js';
+import { RULES } from './rules/table.js';
+import { type PlanFile, planFileSchema } from './schema/plan-file.js';
+import { faultsOf, wordIssue } from './schema-faults.js';
+import type { LengthUnit } from './units.js';
+
+/** A plan, or everything that is wrong with it and the same as text, one line a problem. */
+export type ReadPlan =
+  | { readonly ok: true; readonly plan: Plan }
+  | { readonly ok: false; readonly problems: readonly PlanProblem[]; readonly text: string };
+
+/**
+ * Reads a plan from YAML or JSON text. `fileName` only names the file in messages. Never throws: all that is wrong comes back at
+ * once, each problem with line, column and path.
+ */
+export function readPlan(text: string, fileName: string): ReadPlan {
+  const refuse = (problems: readonly PlanProblem[]): ReadPlan => {
+    const sorted = [...problems].sort((a, b) => a.line - b.line || a.column - b.column);
+    return { ok: false, problems: sorted, text: formatProblems(sorted, fileName) };
+  };
+  const read = readPlanText(text);
+  if (!('value' in read)) return refuse(read);
+  if (!isSection(read.value)) return refuse([read.problemAt(noPlan(read))]);
+  const { file, draft, faults } = checkedSections(read.value);
+  const all = [...faults, ...RULES.flatMap((rule) => rule(draft))];
+  if (all.length > 0 || file === null) return refuse(all.map(read.problemAt));
+  return { ok: true, plan: planOf(file) };
+}
+
+const noPlan = ({ value }: PlanText): PlanFault => ({
+  path: [],
+  message: `expected a plan with sections such as engine, head and tube${value === null ? '; the file is empty' : ''}`,
+});
+
+const isSection = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+interface CheckedSections {
+  /** Null when the schema finds fault. */
+  readonly file: PlanFile | null;
+  readonly draft: Draft;
+  readonly faults: readonly PlanFault[];
+}
+
+/** The schema over the whole file; where it finds fault, the sections that are sound alone still reach the rules. */
+function checkedSections(value: Readonly<Record<string, unknown>>): CheckedSections {
+  const unit: LengthUnit = value.units === 'in' ? 'in' : 'mm';
+  const given = new Set(Object.keys(value));
+  const schema = planFileSchema(unit);
+  const whole = schema.safeParse(value, { error: wordIssue });
+  if (whole.success) return { file: whole.data, draft: { sections: whole.data, given }, faults: [] };
+  const sound = Object.entries(schema.shape).flatMap(([name, section]) => {
+    const parsed = z.safeParse(section, value[name]);
+    return parsed.success ? [[name, parsed.data]] : [];
+  });
+  const sections = Object.fromEntries(sound) as Partial<PlanFile>;
+  return { file: null, draft: { sections, given }, faults: faultsOf(whole.error.issues, value) };
+}

@@ -1,0 +1,124 @@
+import { directionFrom, pointInto } from '../../geometry/frame.js';
+import { MOST_INLETS } from '../limits.js';
+import type { PlanFault } from '../plan-problem.js';
+import { type PlacedCollector, placedCollectors } from '../resolve/collectors.js';
+import type { Draft } from '../resolve/draft.js';
+import { placedHeads } from '../resolve/heads.js';
+import { bodyOf } from '../resolve/plan.js';
+import { placedPorts } from '../resolve/ports.js';
+import { show, tidy } from '../wording.js';
+
+/** Collectors against ports and heads: every port's cylinder in one collector, inlets and order that fit, a place outside the metal. */
+export function collectorRules(draft: Draft): PlanFault[] {
+  const { sections } = draft;
+  const heads = placedHeads(sections);
+  const ported = placedPorts(heads).map((p) => p.port.cylinder);
+  const collectors = placedCollectors(sections, ported);
+  const headsKnown = heads.length > 0;
+  return [
+    ...(headsKnown ? collectors.flatMap((c) => cylindersOf(c, ported)) : []),
+    ...(headsKnown && collectors.length > 0 ? left(collectors, ported) : []),
+    ...collectors.flatMap((_, i) => [...taken(collectors, i), ...namesake(collectors, i)]),
+    ...collectors.flatMap((c) => (c.cylinders.length === 0 ? [] : inlets(c))),
+    ...collectors.flatMap((c) => inMetal(c, heads)),
+    ...collectors.flatMap((c) => outlet(c, sections)),
+  ];
+}
+
+const cylindersPath = (c: PlacedCollector) => [...c.path, 'cylinders'];
+
+function cylindersOf(c: PlacedCollector, ported: readonly number[]): PlanFault[] {
+  const faults: PlanFault[] = [];
+  if (c.section.cylinders === undefined && c.cylinders.length > MOST_INLETS) {
+    const message = `a collector joins at most ${MOST_INLETS} primaries and there are ${c.cylinders.length} ports; take a list of collectors`;
+    faults.push({ path: c.path, atKey: true, message });
+  }
+  (c.section.cylinders ?? []).forEach((cylinder, i, all) => {
+    const path = [...cylindersPath(c), i];
+    if (all.indexOf(cylinder) !== i) faults.push({ path, message: `cylinder ${cylinder} is listed twice` });
+    else if (!ported.includes(cylinder)) {
+      faults.push({
+        path,
+        message: `cylinder ${cylinder} has no port; the ports are of cylinders ${ported.join(', ')}`,
+      });
+    }
+  });
+  return faults;
+}
+
+function left(collectors: readonly PlacedCollector[], ported: readonly number[]): PlanFault[] {
+  const missing = ported.filter((p) => !collectors.some((c) => c.cylinders.includes(p)));
+  if (missing.length === 0) return [];
+  const last = collectors.at(-1)!;
+  const path = last.section.cylinders === undefined ? last.path : cylindersPath(last);
+  return [{ path, message: `no collector takes cylinder ${missing.join(', ')}; every port needs one` }];
+}
+
+function taken(collectors: readonly PlacedCollector[], i: number): PlanFault[] {
+  const c = collectors[i]!;
+  return (c.section.cylinders ?? []).flatMap((cylinder, k): PlanFault[] => {
+    const earlier = collectors.slice(0, i).find((other) => other.cylinders.includes(cylinder));
+    if (earlier === undefined) return [];
+    return [
+      {
+        path: [...cylindersPath(c), k],
+        message: `cylinder ${cylinder} is in the collector ${show(earlier.name)} already`,
+      },
+    ];
+  });
+}
+
+function namesake(collectors: readonly PlacedCollector[], i: number): PlanFault[] {
+  const { name, path } = collectors[i]!;
+  if (collectors.findIndex((c) => c.name === name) === i) return [];
+  return [
+    { path: [...path, 'name'], message: `the name ${show(name)} is taken by an earlier collector; each needs its own` },
+  ];
+}
+
+function inlets(c: PlacedCollector): PlanFault[] {
+  const faults: PlanFault[] = [];
+  const { merge_half_angle: half, order } = c.section;
+  const count = c.cylinders.length;
+  if (count === 1 && half !== undefined && half > 0) {
+    faults.push({
+      path: [...c.path, 'merge_half_angle'],
+      message: 'a single inlet runs straight in: give 0 or leave it out',
+    });
+  }
+  if (count > 1 && half === 0) {
+    const message = `${count} inlets at 0 degrees never merge: expected an angle over 0 and up to 30 degrees`;
+    faults.push({ path: [...c.path, 'merge_half_angle'], message });
+  }
+  if (typeof order !== 'string' && [...order].sort((a, b) => a - b).join() !== c.cylinders.join()) {
+    const message = `expected each cylinder of this collector once (${c.cylinders.join(', ')}), found ${show(order)}`;
+    faults.push({ path: [...c.path, 'order'], message });
+  }
+  return faults;
+}
+
+function inMetal(c: PlacedCollector, heads: ReturnType<typeof placedHeads>): PlanFault[] {
+  return heads.flatMap(({ frame, name, section }): PlanFault[] => {
+    const [x, y, z] = pointInto(frame, c.section.at);
+    if (z > 0) return [];
+    if (section.body !== undefined) {
+      const { from, to, depth } = bodyOf(section.body);
+      if (z < -depth || x < from[0] || x > to[0] || y < from[1] || y > to[1]) return [];
+    }
+    const away = directionFrom(frame, [0, 0, 1]).map(tidy).join(', ');
+    const where = section.body === undefined ? 'behind the face' : 'inside the body';
+    const message = `the inlet plane's centre lies ${tidy(-z)} mm ${where} of ${show(name)}; move it along [${away}]`;
+    return [{ path: [...c.path, 'at'], message }];
+  });
+}
+
+function outlet(c: PlacedCollector, { tube }: Draft['sections']): PlanFault[] {
+  if (tube === undefined) return [];
+  const { od, wall = tube.wall } = c.section.outlet;
+  if (od < tube.od) {
+    const message = `expected an outlet no smaller than the tube (${tidy(tube.od)} mm), found ${tidy(od)} mm`;
+    return [{ path: [...c.path, 'outlet', 'od'], message }];
+  }
+  if (wall < od / 2) return [];
+  return [{ path: [...c.path, 'outlet', 'wall'], message: 'expected a wall thinner than half the outlet' }];
+}

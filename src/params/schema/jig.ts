@@ -1,0 +1,22 @@
+import * as z from 'zod';
+import { DEFAULTS } from '../defaults.js';
+import type { Lengths } from './length-field.js';
+
+/** `jig`: the printer and the printed mock-up. */
+export function jigSchema(lengths: Lengths) {
+  const { bed, fit, plate, key_length, strut } = DEFAULTS.jig;
+  const side = (about: string) => lengths.positive(about, { max: 2000 });
+  return z
+    .strictObject({
+      bed: z
+        .tuple([side('x'), side('y'), side('height')])
+        .prefault([bed, bed, bed])
+        .describe('Usable size of the printer: x, y, height'),
+      fit: lengths.atLeastZero('Gap per side where printed parts slide together', { max: 2 }).prefault(fit),
+      plate: lengths.positive('Thickness of printed plates', { max: 50 }).prefault(plate),
+      key_length: lengths.positive("Length of the key at a dummy tube's joint", { max: 100 }).prefault(key_length),
+      strut: lengths.positive('Diameter of the struts of the collector holder', { max: 100 }).prefault(strut),
+    })
+    .prefault({})
+    .describe('The printer and the printed mock-up.');
+}

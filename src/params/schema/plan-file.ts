@@ -1,0 +1,46 @@
+import * as z from 'zod';
+import type { LengthUnit } from '../units.js';
+import { collectorSchema, collectorsSchema } from './collector.js';
+import { engineSchema } from './engine.js';
+import { flangeSchema } from './flange.js';
+import { headSchema, headsSchema } from './head.js';
+import { jigSchema } from './jig.js';
+import { keepOutsSchema } from './keep-out.js';
+import { lengthsIn } from './length-field.js';
+import { runnersSchema } from './runners.js';
+import { nameField } from './text-field.js';
+import { tubeSchema } from './tube.js';
+
+/** The format this program reads: the number after `evenrun:`. */
+export const FORMAT = 1;
+
+/** The schema of a plan file whose plain numbers are in a unit. What it gives is in mm, rad and unit directions. */
+export function planFileSchema(unit: LengthUnit) {
+  const lengths = lengthsIn(unit);
+  return z
+    .strictObject({
+      evenrun: z.literal(FORMAT).describe('Version of the plan format'),
+      name: nameField('Name of the header: printed on parts and reports', 'street four'),
+      units: z.enum(['mm', 'in']).describe('Unit of every plain number that is a length'),
+      engine: engineSchema(lengths),
+      head: headSchema(lengths).optional(),
+      heads: headsSchema(lengths).optional(),
+      flange: flangeSchema(lengths),
+      tube: tubeSchema(lengths),
+      collector: collectorSchema(lengths).optional(),
+      collectors: collectorsSchema(lengths).optional(),
+      runners: runnersSchema(lengths),
+      keep_out: keepOutsSchema(lengths),
+      jig: jigSchema(lengths),
+    })
+    .meta({
+      title: 'evenrun plan',
+      description: 'The measured ports, the place of the collector and the target length of an equal-length header.',
+      allOf: [exactlyOne('head', 'heads'), exactlyOne('collector', 'collectors')],
+    });
+}
+
+const exactlyOne = (...names: readonly string[]) => ({ oneOf: names.map((name) => ({ required: [name] })) });
+
+/** A plan file after the schema: defaults filled in, mm, rad, unit directions; sections not yet put together. */
+export type PlanFile = z.output<ReturnType<typeof planFileSchema>>;

@@ -1,0 +1,30 @@
+const LONGEST = 40;
+
+/** A value as a message shows it: text in quotes, lists and sections by their kind; empty when there is none. */
+export function show(value: unknown): string {
+  if (value === undefined) return '';
+  if (value === null) return 'nothing';
+  if (Array.isArray(value)) {
+    const short = JSON.stringify(value);
+    return short.length <= LONGEST ? short : `a list of ${value.length}`;
+  }
+  if (typeof value === 'object') return 'a section with its own fields';
+  if (typeof value !== 'string') return String(value);
+  const text = JSON.stringify(value);
+  return text.length <= LONGEST ? text : `${text.slice(0, LONGEST)}..."`;
+}
+
+/** `expected a length, found "abc"`; the second half is left out when there is no value at all. */
+export function expected(what: string, value: unknown): string {
+  const found = show(value);
+  return found === '' ? `expected ${what}` : `expected ${what}, found ${found}`;
+}
+
+/** `a`, `a or b`, `a, b or c`. */
+export function either(options: readonly string[], last = 'or'): string {
+  if (options.length < 2) return options.join('');
+  return `${options.slice(0, -1).join(', ')} ${last} ${options.at(-1)}`;
+}
+
+/** A number for people: up to three decimals, no trailing zeros. */
+export const tidy = (value: number): string => String(Math.round(value * 1000) / 1000 + 0);
