@@ -13,6 +13,7 @@ import { dot, type Vec3 } from './vec3.js';
 export type Solid =
   | { readonly kind: 'mesh'; readonly mesh: Mesh }
   | { readonly kind: 'union' | 'intersection' | 'hull'; readonly of: readonly Solid[] }
+  | { readonly kind: 'hull-of-points'; readonly points: readonly Vec3[] }
   | { readonly kind: 'difference'; readonly from: Solid; readonly minus: readonly Solid[] }
   | { readonly kind: 'placed'; readonly solid: Solid; readonly frame: Frame }
   | { readonly kind: 'trimmed'; readonly solid: Solid; readonly plane: Plane }
@@ -23,6 +24,8 @@ export const union = (...of: readonly Solid[]): Solid => ({ kind: 'union', of })
 export const intersection = (...of: readonly Solid[]): Solid => ({ kind: 'intersection', of });
 /** Convex hull of all together. */
 export const hull = (...of: readonly Solid[]): Solid => ({ kind: 'hull', of });
+/** Convex hull of points. */
+export const hullOfPoints = (points: readonly Vec3[]): Solid => ({ kind: 'hull-of-points', points });
 export const difference = (from: Solid, ...minus: readonly Solid[]): Solid => ({ kind: 'difference', from, minus });
 /** The solid taken from frame coordinates to the world. */
 export const placed = (solid: Solid, frame: Frame): Solid => ({ kind: 'placed', solid, frame });
@@ -118,6 +121,9 @@ function construct(solid: Solid, keep: Keep): Manifold {
       return Manifold.intersection(solid.of.map((s) => build(s, keep)));
     case 'hull':
       return Manifold.hull(solid.of.map((s) => build(s, keep)));
+    case 'hull-of-points':
+      // rounded as meshes are, so that faces meant to lie in one plane do
+      return Manifold.hull(solid.points.map(([x, y, z]) => [Math.fround(x), Math.fround(y), Math.fround(z)]));
     case 'difference':
       return Manifold.difference([solid.from, ...solid.minus].map((s) => build(s, keep)));
     case 'placed':

@@ -1,0 +1,82 @@
+import modeling from '@jscad/modeling';
+import { type Frame, pointFrom } from '../geometry/frame.js';
+import { jscadPoint, meshFromGeom3 } from '../geometry/jscad-mesh.js';
+import { difference, hull, hullOfPoints, type Solid, solidOf, union } from '../geometry/solid.js';
+import { bar, circlePoints, loft, throughSlices } from '../geometry/solid-shapes.js';
+import type { Vec2 } from '../geometry/vec2.js';
+import type { Vec3 } from '../geometry/vec3.js';
+import type { CollectorGeometry } from './merge-geometry.js';
+
+const { slice } = modeling.extrusions;
+
+/** How far a cutter reaches beyond the face it opens, mm. */
+const BEYOND = 1;
+
+/**
+ * The collector in its own frame: what stands outside less the way of the gas. Its tubes need no trimming here: where bores
+ * overlap their union is the same with or without the cutting planes, and the outsides, a wall further out than the bores,
+ * stay a wall away from the joined bores everywhere. The valleys between the lobes at the merge's end are closed by a plate
+ * of the cone's wall. The cone's wall is measured square to the collector's axis.
+ */
+export const collectorSolid = (g: CollectorGeometry): Solid => difference(collectorOutside(g), collectorGas(g, BEYOND));
+
+/** The space the gas fills, opened `beyond` mm past every end. */
+export function collectorGas(g: CollectorGeometry, beyond = 0): Solid {
+  const from = g.mergeLength;
+  const tubes =
+    g.inlets === 1 ? [bar(g.bore, -beyond, 0)] : g.cuts.map((c) => tiltedTube(c.frame, g.bore, -beyond, from));
+  return union(...tubes, cone(g, g.bore, g.outletBore), tailPipe(g, g.outletBore, beyond));
+}
+
+function collectorOutside(g: CollectorGeometry): Solid {
+  const cones = [
+    cone(g, g.bore + g.coneWall, g.outletOutside),
+    ...(g.tail > 0 ? [tailPipe(g, g.outletOutside, 0)] : []),
+  ];
+  if (g.inlets === 1) return union(...cones);
+  const tubes = g.cuts.map((c) => tiltedTube(c.frame, g.outside, 0, g.mergeLength));
+  const plate = hull(...g.cuts.map((c) => disc(c.frame, g, g.mergeLength - g.coneWall)));
+  return union(...tubes, plate, ...cones);
+}
+
+/** Convex hull of the tubes' sections at the merge's end and the outlet's circle: a developable transition. */
+function cone(g: CollectorGeometry, radius: number, outletRadius: number): Solid {
+  const end = g.mergeLength + g.coneLength;
+  if (g.inlets === 1) return bar(radius, 0, end, outletRadius);
+  const sections = g.cuts.flatMap((c) => sectionAt(c.frame, radius, g.mergeLength));
+  const outlet = circlePoints(outletRadius).map(([x, y]): Vec3 => [x, y, end]);
+  return hullOfPoints([...sections, ...outlet]);
+}
+
+function tailPipe(g: CollectorGeometry, radius: number, beyond: number): Solid {
+  const from = g.mergeLength + g.coneLength;
+  return bar(radius, from, from + g.tail + beyond);
+}
+
+/** A round tube along an inlet's axis from `from` mm behind its origin to the plane z = `to` of the collector, corners on the true surface. */
+function tiltedTube(inlet: Frame, radius: number, from: number, to: number): Solid {
+  const start = circlePoints(radius).map(([x, y]) => pointFrom(inlet, [x, y, from]));
+  return solidOf(
+    meshFromGeom3(
+      throughSlices([start, sectionAt(inlet, radius, to)].map((ring) => slice.fromPoints(ring.map(jscadPoint)))),
+    ),
+  );
+}
+
+/** Where the generators of a tube about an inlet's axis pass the plane z = `to` of the collector: points of an ellipse. */
+function sectionAt(inlet: Frame, radius: number, to: number): Vec3[] {
+  return circlePoints(radius).map(([x, y]) => {
+    const p = pointFrom(inlet, [x, y, 0]);
+    const k = (to - p[2]) / inlet.z[2];
+    return [p[0] + inlet.z[0] * k, p[1] + inlet.z[1] * k, to];
+  });
+}
+
+/** A flat slab of one tube's cone section between `from` mm and the merge's end plane. */
+function disc(inlet: Frame, g: CollectorGeometry, from: number): Solid {
+  const points = sectionAt(inlet, g.bore + g.coneWall, g.mergeLength).map(([x, y]): Vec2 => [x, y]);
+  return loft([
+    { z: from, points },
+    { z: g.mergeLength, points },
+  ]);
+}

@@ -1,0 +1,109 @@
+import { type Frame, frameFrom, inverseFrame, matrixOf, WORLD } from '../geometry/frame.js';
+import type { Mesh } from '../geometry/mesh.js';
+import { type Bounds, meshBounds } from '../geometry/mesh-measure.js';
+import { snapMesh } from '../geometry/mesh-snap.js';
+import { validateMesh } from '../geometry/mesh-validate.js';
+import { evaluate, placed, type Solid } from '../geometry/solid.js';
+import type { Vec3 } from '../geometry/vec3.js';
+import type { PartKind, SolidPart } from './part.js';
+
+/** What makes a printed part of a solid. */
+export interface ToPrint {
+  readonly name: string;
+  readonly kind: PartKind;
+  readonly title: string;
+  /** In coordinates of its own, about the origin. */
+  readonly solid: Solid;
+  /** Where those coordinates stand in the world. */
+  readonly at: Frame;
+  /** Which way it lies on the bed: frame, in the solid's coordinates, whose z points up when printed. */
+  readonly up: Frame;
+}
+
+/**
+ * Grid, mm, the points of a printed part stand on: far finer than any printer, and coarse enough that coordinates up to four
+ * metres are the same as 32-bit floats. It clears the collapsed triangles a boolean leaves where faces meet in one plane.
+ */
+const GRID = 2 ** -12;
+
+/** Angle, rad, by which a part too large as it lies is turned on the bed to look for room. */
+const TURN = Math.PI / 36;
+
+/**
+ * Builds the solid and lays it on the bed: lowest z 0, the middle of its footprint at x = y = 0 (to a grid step), turned about z only when it
+ * would not fit otherwise. Throws RangeError when it is not one closed body.
+ */
+export function printedPart(part: ToPrint, bed: Vec3): SolidPart {
+  const lying = evaluate(placed(part.solid, inverseFrame(part.up)));
+  const turn = turnThatFits(lying, bed);
+  const turned = snapMesh(turnedMesh(lying, turn), GRID);
+  const { low, high } = meshBounds(turned);
+  const shift: Vec3 = [-onGrid((low[0] + high[0]) / 2), -onGrid((low[1] + high[1]) / 2), -low[2]];
+  const mesh = movedMesh(turned, shift);
+  validateMesh(mesh, part.name, { bodies: 1 });
+  const size: Vec3 = [high[0] - low[0], high[1] - low[1], high[2] - low[2]];
+  // printed = turn(lying) + shift, so lying = turn back of (printed - shift)
+  const back = frameFrom(aboutZ(-turn), { ...WORLD, origin: [-shift[0], -shift[1], -shift[2]] });
+  return {
+    name: part.name,
+    kind: part.kind,
+    title: part.title,
+    mesh,
+    pose: frameFrom(frameFrom(part.at, part.up), back),
+    size,
+    tooBig: tooBigFor(size, bed),
+  };
+}
+
+/** Why a part of that size does not fit the bed, in words, or null when it does; x and y of the bed may be swapped. */
+export function tooBigFor(size: Vec3, bed: Vec3): string | null {
+  if (fits(size, bed)) return null;
+  const text = (v: Vec3) => `${v.map((l) => l.toFixed(0)).join(' x ')} mm`;
+  return `${text(size)} does not fit the bed of ${text(bed)}`;
+}
+
+const onGrid = (v: number): number => Math.round(v / GRID) * GRID;
+
+const fits = (size: Vec3, bed: Vec3): boolean =>
+  size[2] <= bed[2] &&
+  Math.max(size[0], size[1]) <= Math.max(bed[0], bed[1]) &&
+  Math.min(size[0], size[1]) <= Math.min(bed[0], bed[1]);
+
+/** The first turn about z, rad, that makes the mesh fit the bed; 0 when none does. */
+function turnThatFits(mesh: Mesh, bed: Vec3): number {
+  for (let k = 0; k * TURN < Math.PI; k++) {
+    if (fits(extent(meshBounds(turnedMesh(mesh, k * TURN))), bed)) return k * TURN;
+  }
+  return 0;
+}
+
+const extent = ({ low, high }: Bounds): Vec3 => [high[0] - low[0], high[1] - low[1], high[2] - low[2]];
+
+const aboutZ = (turn: number): Frame => {
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  return { origin: [0, 0, 0], x: [c, s, 0], y: [-s, c, 0], z: [0, 0, 1] };
+};
+
+const turnedMesh = (mesh: Mesh, turn: number): Mesh => (turn === 0 ? mesh : placedMesh(mesh, aboutZ(turn)));
+
+function movedMesh(mesh: Mesh, by: Vec3): Mesh {
+  return { ...mesh, positions: mesh.positions.map((v, i) => v + by[i % 3]!) };
+}
+
+/** A mesh taken from frame coordinates to the world. */
+export function placedMesh(mesh: Mesh, frame: Frame): Mesh {
+  const m = matrixOf(frame);
+  const positions = new Float64Array(mesh.positions.length);
+  for (let i = 0; i < positions.length; i += 3) {
+    const [x, y, z] = [mesh.positions[i]!, mesh.positions[i + 1]!, mesh.positions[i + 2]!];
+    for (let k = 0; k < 3; k++) positions[i + k] = m[k]! * x + m[4 + k]! * y + m[8 + k]! * z + m[12 + k]!;
+  }
+  return { ...mesh, positions };
+}
+
+/** A name safe for files: lower-case letters, digits and single hyphens. */
+export const fileName = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
