@@ -6,7 +6,11 @@ import { plainNumber } from './plain-number.js';
 import { svgPath } from './svg-path.js';
 
 /** Space round the flange for dimensions and words, mm. */
-const MARGIN = { left: 14, right: 26, top: 30, bottom: 44 } as const;
+const MARGIN = { left: 14, right: 26, top: 18, bottom: 34 } as const;
+
+/** From line to line of words, and the width of one letter in the mean, mm. */
+const LEADING = 5.5;
+const LETTER = 2.1;
 
 const STYLE = [
   'text{font-family:sans-serif;font-size:4px;fill:#222}',
@@ -24,23 +28,29 @@ const STYLE = [
 /** The flange as a dimensioned picture in mm, seen from the tubes: colours are told apart by their dashes too. */
 export function flangeSvg(part: FlangePart): OutputFile {
   const { from, to } = outlineBounds(part.region.outer);
-  const [x, y] = [from[0] - MARGIN.left, -to[1] - MARGIN.top];
-  const width = Math.max(part.size[0] + MARGIN.left + MARGIN.right, 130);
-  const height = part.size[1] + MARGIN.top + MARGIN.bottom;
-  const box = [x, y, width, height].map((v) => mm(v)).join(' ');
+  const above = headLines(part);
+  const below = part.notes;
+  const x = from[0] - MARGIN.left;
+  const top = to[1] + MARGIN.top + LEADING * above.length;
+  const wordy = Math.max(...[...above, ...below].map((w) => w.length)) * LETTER + MARGIN.left;
+  const width = Math.max(part.size[0] + MARGIN.left + MARGIN.right, wordy, 130);
+  const height = top - from[1] + MARGIN.bottom + LEADING * below.length;
+  const left = x + MARGIN.left;
   const lines = [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="${box}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="${[x, -top, width, height].map(mm).join(' ')}">`,
     `<title>${escaped(part.title)}</title>`,
     `<style>${STYLE}</style>`,
-    `<rect x="${mm(x)}" y="${mm(y)}" width="${mm(width)}" height="${mm(height)}" fill="#fff"/>`,
+    `<rect x="${mm(x)}" y="${mm(-top)}" width="${mm(width)}" height="${mm(height)}" fill="#fff"/>`,
     `<path class="outer" d="${svgPath(part.region.outer)}"/>`,
     ...part.region.openings.map((o) => `<path class="inner" d="${svgPath(o.outline)}"/>`),
     ...part.region.bolts.map((b) => hole(b.at, b.diameter, b.drill)),
     ...axes(part),
     ...part.region.openings.map((o) => text(middleOf(o.outline), String(o.cylinder), 'cylinder', 'middle', 2.4)),
     ...sizes(part),
-    ...words(part, x + MARGIN.left, to[1]),
-    ...legend(part, x + MARGIN.left, -y - height),
+    text([left, top - 9], part.title, 'title'),
+    ...above.map((words, i) => text([left, top - 9 - LEADING * (i + 1)], words)),
+    ...legend(part, left, from[1] - 26),
+    ...below.map((note, i) => text([left, from[1] - 27 - LEADING * (i + 1)], note)),
     '</svg>',
   ];
   return { path: `${part.name}.svg`, kind: 'picture', bytes: new TextEncoder().encode(`${lines.join('\n')}\n`) };
@@ -120,28 +130,24 @@ function tip(a: Vec2, b: Vec2): string {
   return `<polygon class="tip" points="${corners.map((c) => `${mm(c[0])},${mm(-c[1])}`).join(' ')}"/>`;
 }
 
-function words(part: FlangePart, x: number, top: number): string[] {
-  const kerf = part.kerf.compensated
-    ? `the cut file is moved by half a kerf of ${part.kerf.width} mm`
-    : 'the cut file is the finished size: set the kerf at the cutter';
+function headLines(part: FlangePart): string[] {
   return [
-    text([x, top + 22], part.title, 'title'),
-    text([x, top + 15.5], `${part.thickness} mm ${part.material}, ${part.mass.toFixed(2)} kg, ${kerf}`),
-    text([x, top + 9.5], 'seen from the tubes, up is up; all sizes in mm, finished'),
+    `${part.thickness} mm ${part.material}, ${part.mass.toFixed(2)} kg`,
+    part.kerf.compensated
+      ? `the cut file is moved by half a kerf of ${part.kerf.width} mm`
+      : 'the cut file is the finished size: set the kerf at the cutter',
+    'seen from the tubes; finished sizes in mm',
   ];
 }
 
-function legend(part: FlangePart, x: number, bottom: number): string[] {
+function legend(part: FlangePart, x: number, y: number): string[] {
   const rows: readonly (readonly [string, string])[] = [
     ['outer', 'outer cut'],
     ['inner', 'inner cut'],
     ...(part.region.bolts.some((b) => b.drill) ? [['drill', 'drill'] as const] : []),
   ];
-  return [
-    ...rows.flatMap(([style, label], i) => [
-      line([x + i * 38, bottom + 13.3], [x + 10 + i * 38, bottom + 13.3], style),
-      text([x + 12 + i * 38, bottom + 12], label),
-    ]),
-    ...part.notes.map((note, i) => text([x, bottom + 7 - 5 * i], note)),
-  ];
+  return rows.flatMap(([style, label], i) => [
+    line([x + i * 38, y + 1.3], [x + 10 + i * 38, y + 1.3], style),
+    text([x + 12 + i * 38, y], label),
+  ]);
 }
