@@ -22,6 +22,9 @@ export const MOST_ROUTE_POINTS = 30;
 /** Most bends of stock listed under the tube. */
 export const MOST_STOCK_BENDS = 8;
 
+/** Most problems that are reported at once. */
+export const MOST_PROBLEMS = 200;
+
 /** Largest plan file, bytes. */
 export const LARGEST_PLAN_FILE = 1_000_000;
 

@@ -43,6 +43,7 @@ export function readPlanText(text: string): PlanText | readonly PlanProblem[] {
       prettyErrors: false,
       stringKeys: true,
       resolveKnownTags: false,
+      uniqueKeys: false,
     });
     const problems = [...syntaxProblems(document, lines), ...shapeProblems(document, lines)];
     if (problems.length > 0) return problems;
@@ -68,18 +69,28 @@ function syntaxProblems(document: PlanDocument, lines: LineCounter): PlanProblem
 }
 
 const SYNTAX_WORDS: Readonly<Record<string, string>> = {
-  DUPLICATE_KEY: 'this field is given twice in the same section; keep one',
   MULTIPLE_DOCS: 'a second document starts here; a plan file holds one plan',
   TAG_RESOLVE_FAILED: 'a plan has no tags (!name); leave it out',
   TAB_AS_INDENT: 'a tab indents this line; use spaces',
 };
 
-/** What YAML allows and a plan does not: other versions, special keys, anchors that hold themselves, aliases without end. */
+/** What the parser allows and a plan does not: other versions, fields given twice (its own check is quadratic), special keys, anchors that hold themselves, aliases without end. */
 function shapeProblems(document: PlanDocument, lines: LineCounter): PlanProblem[] {
   if (document.directives?.yaml.version !== '1.2') return [fileProblem('a plan is YAML 1.2; leave the %YAML line out')];
   const problems: PlanProblem[] = [];
   let aliases = 0;
   visit(document, {
+    Map(_, map) {
+      const seen = new Set<string>();
+      for (const { key } of map.items) {
+        const name = isScalar(key) ? String(key.value) : '';
+        if (seen.has(name)) {
+          const message = `${JSON.stringify(name)} is given twice in the same section; keep one`;
+          problems.push(problemAtOffset(lines, offsetOf(key), message));
+        }
+        seen.add(name);
+      }
+    },
     Pair(_, pair) {
       if (!isScalar(pair.key) || !FORBIDDEN_KEYS.has(String(pair.key.value))) return;
       const message = `a plan cannot have a field named ${JSON.stringify(pair.key.value)}`;

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { MOST_PROBLEMS } from './limits.js';
 import type { Plan } from './plan.js';
 import { formatProblems, type PlanFault, type PlanProblem } from './plan-problem.js';
 import { type PlanText, readPlanText } from './plan-text.js';
@@ -20,7 +21,7 @@ export type ReadPlan =
  */
 export function readPlan(text: string, fileName: string): ReadPlan {
   const refuse = (problems: readonly PlanProblem[]): ReadPlan => {
-    const sorted = [...problems].sort((a, b) => a.line - b.line || a.column - b.column);
+    const sorted = problems.slice(0, MOST_PROBLEMS).sort((a, b) => a.line - b.line || a.column - b.column);
     return { ok: false, problems: sorted, text: formatProblems(sorted, fileName) };
   };
   const read = readPlanText(text);
@@ -28,7 +29,7 @@ export function readPlan(text: string, fileName: string): ReadPlan {
   if (!isSection(read.value)) return refuse([read.problemAt(noPlan(read))]);
   const { file, draft, faults } = checkedSections(read.value);
   const all = [...faults, ...RULES.flatMap((rule) => rule(draft))];
-  if (all.length > 0 || file === null) return refuse(all.map(read.problemAt));
+  if (all.length > 0 || file === null) return refuse(all.slice(0, MOST_PROBLEMS).map(read.problemAt));
   return { ok: true, plan: planOf(file) };
 }
 

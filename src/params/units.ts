@@ -4,6 +4,9 @@ export type LengthUnit = 'mm' | 'in';
 /** Millimetres from a length in a unit. The inch is exactly 25.4 mm; 127/5 keeps decimal inches exact where 25.4 would round twice. */
 export const millimetres = (value: number, unit: LengthUnit): number => (unit === 'in' ? (value * 127) / 5 : value);
 
+/** Inches from millimetres. */
+export const inches = (mm: number): number => (mm * 5) / 127;
+
 const DECIMAL = String.raw`\d+(?:\.\d*)?(?:[eE][+-]?\d+)?|\.\d+(?:[eE][+-]?\d+)?`;
 const FRACTION = String.raw`(?:\d+(?:\s+|-))?\d+\s*/\s*\d+`;
 const LENGTH = new RegExp(String.raw`^\s*([+-]?)\s*(${FRACTION}|${DECIMAL})\s*(mm|in|")\s*$`);
@@ -31,4 +34,5 @@ function sizeOf(text: string): number {
   return whole! + top! / bottom!;
 }
 
-const finiteOrNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
+/** The number itself, a negative zero made positive. */
+const finiteOrNull = (value: number): number | null => (Number.isFinite(value) ? value + 0 : null);

@@ -1,3 +1,5 @@
+import { inches, type LengthUnit } from './units.js';
+
 const LONGEST = 40;
 
 /** A value as a message shows it: text in quotes, lists and sections by their kind; empty when there is none. */
@@ -19,6 +21,10 @@ export function expected(what: string, value: unknown): string {
   const found = show(value);
   return found === '' ? `expected ${what}` : `expected ${what}, found ${found}`;
 }
+
+/** A length in mm as the plan's own unit says it: `25.4 mm`, `1 in`. */
+export const lengthWords = (mm: number, unit: LengthUnit): string =>
+  unit === 'in' ? `${tidy(inches(mm))} in` : `${tidy(mm)} mm`;
 
 /** `a`, `a or b`, `a, b or c`. */
 export function either(options: readonly string[], last = 'or'): string {

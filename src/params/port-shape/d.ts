@@ -1,10 +1,11 @@
 import * as z from 'zod';
 import type { Outline, OutlineVertex } from '../../geometry/outline.js';
 import { QUARTER_BULGE } from '../../geometry/outline-make.js';
+import { JOIN_TOLERANCE } from '../../geometry/tolerance.js';
 import { distance2 } from '../../geometry/vec2.js';
 import { DEFAULTS } from '../defaults.js';
 import type { Lengths } from '../schema/length-field.js';
-import { tidy } from '../wording.js';
+import { lengthWords, tidy } from '../wording.js';
 import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /**
@@ -25,12 +26,12 @@ export const d = (lengths: Lengths) =>
     })
     .describe('A flat side at -y and an arc at +y: turn it by rotation.')
     .transform(({ width, height, corner_radius, rotation }, context): PortShape => {
-      const straight = snapTo(Math.max(0, height - width / 2), 0);
+      const straight = snapTo(snapTo(Math.max(0, height - width / 2), 0), width / 2);
       const largest = Math.min(width / 2, straight);
-      const radius = snapTo(corner_radius, largest);
+      const radius = snapTo(snapTo(corner_radius, 0), largest);
       if (radius > largest) {
         const reason = straight < width / 2 ? 'the straights beside the flat' : 'half the flat';
-        const message = `expected a corner radius of at most ${tidy(largest)} mm, ${reason}, found ${tidy(radius)} mm`;
+        const message = `expected a corner radius of at most ${lengthWords(largest, lengths.unit)}, ${reason}, found ${lengthWords(radius, lengths.unit)}`;
         context.addIssue({ code: 'custom', path: ['corner_radius'], message });
         return z.NEVER;
       }
@@ -56,4 +57,4 @@ function dOutline(width: number, height: number, straight: number, radius: numbe
   return { vertices: vertices.filter((v, i) => apart(v, vertices[(i + 1) % vertices.length]!)) };
 }
 
-const apart = (a: OutlineVertex, b: OutlineVertex): boolean => distance2([a.x, a.y], [b.x, b.y]) > 1e-9;
+const apart = (a: OutlineVertex, b: OutlineVertex): boolean => distance2([a.x, a.y], [b.x, b.y]) > JOIN_TOLERANCE;

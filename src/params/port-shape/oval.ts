@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { rectangleOutline } from '../../geometry/outline-make.js';
 import type { Lengths } from '../schema/length-field.js';
 import { tidy } from '../wording.js';
-import { LARGEST_PORT, type PortShape, rotationField, turned, turnWords } from './port-shape.js';
+import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /** An oval as ports have it: two half circles of the smaller dimension joined by two straights. */
 export const oval = (lengths: Lengths) =>
@@ -14,9 +14,10 @@ export const oval = (lengths: Lengths) =>
       rotation: rotationField(),
     })
     .describe('Two half circles joined by straights.')
-    .transform(
-      ({ width, height, rotation }): PortShape => ({
+    .transform(({ width, height: given, rotation }): PortShape => {
+      const height = snapTo(given, width);
+      return {
         outline: turned(rectangleOutline(width, height, Math.min(width, height) / 2), rotation),
         words: `oval ${tidy(width)} x ${tidy(height)} mm${turnWords(rotation)}`,
-      }),
-    );
+      };
+    });

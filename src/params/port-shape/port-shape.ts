@@ -1,7 +1,7 @@
 import { cosSinDegrees } from '../../geometry/angle.js';
 import type { Outline } from '../../geometry/outline.js';
 import { rotateOutline } from '../../geometry/outline-transform.js';
-import { LENGTH_TOLERANCE } from '../../geometry/tolerance.js';
+import { JOIN_TOLERANCE } from '../../geometry/tolerance.js';
 import { DEFAULTS } from '../defaults.js';
 import { degreesField } from '../schema/number-field.js';
 
@@ -26,9 +26,9 @@ export function turned(outline: Outline, degrees: number): Outline {
   return degrees === 0 ? outline : rotateOutline(outline, ...cosSinDegrees(degrees));
 }
 
-/** A radius that misses its largest value by rounding only is that value, so that no side of 1e-15 mm is left. */
-export const snapTo = (radius: number, largest: number): number =>
-  Math.abs(radius - largest) < LENGTH_TOLERANCE ? largest : radius;
+/** A dimension that misses another by rounding only is the other, so that no side is left shorter than two points of an outline may be apart. */
+export const snapTo = (value: number, other: number): number =>
+  Math.abs(value - other) < 2 * JOIN_TOLERANCE ? other : value;
 
 /** ` turned 15 degrees`, or nothing. */
 export const turnWords = (degrees: number): string => (degrees === 0 ? '' : ` turned ${degrees} degrees`);

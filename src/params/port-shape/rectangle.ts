@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { rectangleOutline } from '../../geometry/outline-make.js';
 import { DEFAULTS } from '../defaults.js';
 import type { Lengths } from '../schema/length-field.js';
-import { tidy } from '../wording.js';
+import { lengthWords, tidy } from '../wording.js';
 import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /** A rectangle with rounded corners. */
@@ -16,11 +16,12 @@ export const rectangle = (lengths: Lengths) =>
       rotation: rotationField(),
     })
     .describe('A rectangle with rounded corners.')
-    .transform(({ width, height, corner_radius, rotation }, context): PortShape => {
+    .transform(({ width, height: given, corner_radius, rotation }, context): PortShape => {
+      const height = snapTo(given, width);
       const largest = Math.min(width, height) / 2;
-      const radius = snapTo(corner_radius, largest);
+      const radius = snapTo(snapTo(corner_radius, 0), largest);
       if (radius > largest) {
-        const message = `expected a corner radius of at most ${tidy(largest)} mm, half the smaller side, found ${tidy(radius)} mm`;
+        const message = `expected a corner radius of at most ${lengthWords(largest, lengths.unit)}, half the smaller side, found ${lengthWords(radius, lengths.unit)}`;
         context.addIssue({ code: 'custom', path: ['corner_radius'], message });
         return z.NEVER;
       }

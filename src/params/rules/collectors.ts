@@ -3,10 +3,11 @@ import { MOST_INLETS } from '../limits.js';
 import type { PlanFault } from '../plan-problem.js';
 import { type PlacedCollector, placedCollectors } from '../resolve/collectors.js';
 import type { Draft } from '../resolve/draft.js';
-import { placedHeads } from '../resolve/heads.js';
+import { type PlacedHead, placedHeads } from '../resolve/heads.js';
 import { bodyOf } from '../resolve/plan.js';
 import { placedPorts } from '../resolve/ports.js';
-import { show, tidy } from '../wording.js';
+import type { LengthUnit } from '../units.js';
+import { lengthWords, show, tidy } from '../wording.js';
 
 /** Collectors against ports and heads: every port's cylinder in one collector, inlets and order that fit, a place outside the metal. */
 export function collectorRules(draft: Draft): PlanFault[] {
@@ -20,7 +21,7 @@ export function collectorRules(draft: Draft): PlanFault[] {
     ...(headsKnown && collectors.length > 0 ? left(collectors, ported) : []),
     ...collectors.flatMap((_, i) => [...taken(collectors, i), ...namesake(collectors, i)]),
     ...collectors.flatMap((c) => (c.cylinders.length === 0 ? [] : inlets(c))),
-    ...collectors.flatMap((c) => inMetal(c, heads)),
+    ...collectors.flatMap((c) => inMetal(c, heads, sections.units ?? 'mm')),
     ...collectors.flatMap((c) => outlet(c, sections)),
   ];
 }
@@ -97,7 +98,7 @@ function inlets(c: PlacedCollector): PlanFault[] {
   return faults;
 }
 
-function inMetal(c: PlacedCollector, heads: ReturnType<typeof placedHeads>): PlanFault[] {
+function inMetal(c: PlacedCollector, heads: readonly PlacedHead[], units: LengthUnit): PlanFault[] {
   return heads.flatMap(({ frame, name, section }): PlanFault[] => {
     const [x, y, z] = pointInto(frame, c.section.at);
     if (z > 0) return [];
@@ -107,16 +108,16 @@ function inMetal(c: PlacedCollector, heads: ReturnType<typeof placedHeads>): Pla
     }
     const away = directionFrom(frame, [0, 0, 1]).map(tidy).join(', ');
     const where = section.body === undefined ? 'behind the face' : 'inside the body';
-    const message = `the inlet plane's centre lies ${tidy(-z)} mm ${where} of ${show(name)}; move it along [${away}]`;
+    const message = `the inlet plane's centre lies ${lengthWords(-z, units)} ${where} of ${show(name)}; move it along [${away}]`;
     return [{ path: [...c.path, 'at'], message }];
   });
 }
 
-function outlet(c: PlacedCollector, { tube }: Draft['sections']): PlanFault[] {
+function outlet(c: PlacedCollector, { tube, units = 'mm' }: Draft['sections']): PlanFault[] {
   if (tube === undefined) return [];
   const { od, wall = tube.wall } = c.section.outlet;
   if (od < tube.od) {
-    const message = `expected an outlet no smaller than the tube (${tidy(tube.od)} mm), found ${tidy(od)} mm`;
+    const message = `expected an outlet no smaller than the tube (${lengthWords(tube.od, units)}), found ${lengthWords(od, units)}`;
     return [{ path: [...c.path, 'outlet', 'od'], message }];
   }
   if (wall < od / 2) return [];

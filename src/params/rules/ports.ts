@@ -1,6 +1,6 @@
 import type { PlanFault } from '../plan-problem.js';
 import type { Draft } from '../resolve/draft.js';
-import { placedHeads } from '../resolve/heads.js';
+import { type PlacedHead, placedHeads } from '../resolve/heads.js';
 import { placedPorts } from '../resolve/ports.js';
 import { show } from '../wording.js';
 
@@ -32,7 +32,7 @@ export function portRules({ sections }: Draft): PlanFault[] {
   ];
 }
 
-function sameName(heads: ReturnType<typeof placedHeads>, i: number): PlanFault[] {
+function sameName(heads: readonly PlacedHead[], i: number): PlanFault[] {
   const { name, path } = heads[i]!;
   if (heads.findIndex((h) => h.name === name) === i) return [];
   return [

@@ -7,7 +7,8 @@ import type { Draft } from '../resolve/draft.js';
 import { type RouteSection, routePolygon } from '../resolve/given-route.js';
 import { placedHeads } from '../resolve/heads.js';
 import { placedPorts } from '../resolve/ports.js';
-import { tidy } from '../wording.js';
+import type { LengthUnit } from '../units.js';
+import { either, lengthWords, tidy } from '../wording.js';
 
 /** A given route begins this near to its port, mm. */
 const AT_PORT = 0.05;
@@ -38,8 +39,8 @@ export function routeRules({ sections }: Draft): PlanFault[] {
       }
       return [
         ...inletFaults(sections, route, cylinders, path),
-        ...stockFaults(sections.tube, route, path),
-        ...shapeFaults(route, port, path),
+        ...stockFaults(sections, route, path),
+        ...shapeFaults(route, port, path, sections.units ?? 'mm'),
       ];
     }),
   ];
@@ -75,11 +76,15 @@ function inletFaults(
   return fault(`inlet ${inlet} is taken by the route of cylinder ${other.cylinder}`);
 }
 
-function stockFaults(tube: Draft['sections']['tube'], route: RouteSection, path: PlanPath): PlanFault[] {
+function stockFaults({ tube, units = 'mm' }: Draft['sections'], route: RouteSection, path: PlanPath): PlanFault[] {
   if (tube === undefined) return [];
+  const words = (mm: number) => lengthWords(mm, units);
   const stocked = (clr: number) => tube.bends.some((b) => Math.abs(b.clr - clr) < 1e-6);
   const message = (clr: number) =>
-    `no bend in stock has a CLR of ${tidy(clr)} mm; tube.bends has ${tube.bends.map((b) => tidy(b.clr)).join(', ')} mm`;
+    `no bend in stock has a CLR of ${words(clr)}; tube.bends has ${either(
+      tube.bends.map((b) => words(b.clr)),
+      'and',
+    )}`;
   if (route.by === 'lra') {
     return route.rows.flatMap((row, k) =>
       stocked(row.clr) ? [] : [{ path: [...path, 'rows', k, 'clr'], message: message(row.clr) }],
@@ -90,7 +95,8 @@ function stockFaults(tube: Draft['sections']['tube'], route: RouteSection, path:
   return route.clr.flatMap((clr, k) => (stocked(clr) ? [] : [{ path: [...path, 'clr', k], message: message(clr) }]));
 }
 
-function shapeFaults(route: RouteSection, port: Port, path: PlanPath): PlanFault[] {
+function shapeFaults(route: RouteSection, port: Port, path: PlanPath, units: LengthUnit): PlanFault[] {
+  const words = (mm: number) => lengthWords(mm, units);
   if (route.by === 'lra') {
     const off = Math.abs(angleBetween(route.plane, port.frame.z) - Math.PI / 2);
     if (off <= PLANE_TOLERANCE) return [];
@@ -104,8 +110,8 @@ function shapeFaults(route: RouteSection, port: Port, path: PlanPath): PlanFault
   const away = distance(points[0]!, port.frame.origin);
   const start: PlanFault[] = [];
   if (away > AT_PORT) {
-    const at = port.frame.origin.map(tidy).join(', ');
-    const message = `the route must begin at its port, [${at}] mm; this point is ${tidy(away)} mm away`;
+    const at = port.frame.origin.map(words).join(', ');
+    const message = `the route must begin at its port, [${at}]; this point is ${words(away)} away`;
     start.push({ path: [...path, 'points', 0], message });
   }
   const back = bendAngles(points).findIndex((a) => a > SHARPEST);
@@ -115,7 +121,7 @@ function shapeFaults(route: RouteSection, port: Port, path: PlanPath): PlanFault
   }
   const short = straightLengths(routePolygon(route, port)).flatMap((straight, k): PlanFault[] => {
     if (straight >= -1e-6) return [];
-    const message = `the bends before and after this leg overlap by ${tidy(-straight)} mm; move the points apart or take a smaller CLR`;
+    const message = `the bends before and after this leg overlap by ${words(-straight)}; move the points apart or take a smaller CLR`;
     return [{ path: [...path, 'points', k + 1], message }];
   });
   return [...start, ...short];

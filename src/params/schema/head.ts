@@ -3,7 +3,7 @@ import { BOLT_THREADS, threadDiameter } from '../bolt-holes.js';
 import { DEFAULTS } from '../defaults.js';
 import { MOST_BOLTS, MOST_CYLINDERS } from '../limits.js';
 import { portShapeField } from '../port-shape/table.js';
-import { expected, tidy } from '../wording.js';
+import { lengthWords } from '../wording.js';
 import { directionField } from './direction-field.js';
 import type { Lengths } from './length-field.js';
 import { angleField, countField } from './number-field.js';
@@ -77,7 +77,8 @@ function boltSchema(lengths: Lengths) {
     .superRefine((bolt, context) => {
       const least = threadDiameter(bolt.thread);
       if (bolt.hole_diameter === undefined || bolt.hole_diameter > least) return;
-      const message = `${bolt.thread} needs a hole over ${tidy(least)} mm, ${expected('a larger one', `${tidy(bolt.hole_diameter)} mm`)}`;
+      const words = (mm: number) => lengthWords(mm, lengths.unit);
+      const message = `expected a hole larger than the thread ${bolt.thread} (${words(least)}), found ${words(bolt.hole_diameter)}`;
       context.addIssue({ code: 'custom', path: ['hole_diameter'], message, input: bolt });
     });
 }

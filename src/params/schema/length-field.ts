@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { LARGEST_LENGTH } from '../limits.js';
 import { LENGTH_PATTERN, type LengthUnit, parseLength } from '../units.js';
-import { expected, tidy } from '../wording.js';
+import { expected, lengthWords, show } from '../wording.js';
 
 /** Bounds of a length, mm. */
 interface LengthBounds {
@@ -57,7 +57,8 @@ function lengthField(unit: LengthUnit, about: string, bounds: LengthBounds): Len
         return z.NEVER;
       }
       if ((over !== undefined && length <= over) || (min !== undefined && length < min) || length > max) {
-        context.addIssue({ code: 'custom', message: expected(`a length ${rangeWords(bounds)}`, value) });
+        const found = typeof value === 'string' ? show(value) : `${value} ${unit}`;
+        context.addIssue({ code: 'custom', message: `expected a length ${rangeWords(bounds, unit)}, found ${found}` });
         return z.NEVER;
       }
       return length;
@@ -71,7 +72,9 @@ function lengthField(unit: LengthUnit, about: string, bounds: LengthBounds): Len
     });
 }
 
-function rangeWords({ over, min, max = LARGEST_LENGTH }: LengthBounds): string {
-  if (over !== undefined) return `over ${tidy(over)} mm and at most ${tidy(max)} mm`;
-  return `from ${tidy(min ?? 0)} mm to ${tidy(max)} mm`;
+function rangeWords({ over, min, max = LARGEST_LENGTH }: LengthBounds, unit: LengthUnit): string {
+  const most = lengthWords(max, unit);
+  return over === undefined
+    ? `from ${lengthWords(min ?? 0, unit)} to ${most}`
+    : `over ${lengthWords(over, unit)} and at most ${most}`;
 }

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { LengthUnit } from '../units.js';
+import { expected } from '../wording.js';
 import { collectorSchema, collectorsSchema } from './collector.js';
 import { engineSchema } from './engine.js';
 import { flangeSchema } from './flange.js';
@@ -19,7 +20,9 @@ export function planFileSchema(unit: LengthUnit) {
   const lengths = lengthsIn(unit);
   return z
     .strictObject({
-      evenrun: z.literal(FORMAT).describe('Version of the plan format'),
+      evenrun: z
+        .literal(FORMAT, { error: (issue) => expected(`${FORMAT}, the format this program reads`, issue.input) })
+        .describe('Version of the plan format'),
       name: nameField('Name of the header: printed on parts and reports', 'street four'),
       units: z.enum(['mm', 'in']).describe('Unit of every plain number that is a length'),
       engine: engineSchema(lengths),

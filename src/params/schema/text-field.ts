@@ -3,8 +3,8 @@ import { expected } from '../wording.js';
 
 const LONGEST_NAME = 80;
 
-/** Control, format and unassigned characters, lone halves of pairs, and the mark a wrong encoding leaves. */
-const UNPRINTABLE = /[\p{C}\uFFFD]/u;
+/** Control, format and unassigned characters, line and paragraph separators, lone halves of pairs, and the mark a wrong encoding leaves. */
+const UNPRINTABLE = /[\p{C}\p{Zl}\p{Zp}\uFFFD]/u;
 
 /** A short text that is printed on parts and written into files: one line, without control characters. */
 export function nameField(about: string, example: string) {

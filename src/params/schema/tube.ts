@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
 import { MOST_STOCK_BENDS } from '../limits.js';
-import { tidy } from '../wording.js';
+import { lengthWords } from '../wording.js';
 import type { Lengths } from './length-field.js';
 import { angleField } from './number-field.js';
 import { nameField } from './text-field.js';
@@ -33,18 +33,19 @@ export function tubeSchema(lengths: Lengths) {
       const fault = (path: (string | number)[], message: string) => {
         context.addIssue({ code: 'custom', path, message, input: tube });
       };
+      const words = (mm: number) => lengthWords(mm, lengths.unit);
       if (tube.wall >= tube.od / 2) {
         fault(
           ['wall'],
-          `expected a wall thinner than half the tube (${tidy(tube.od / 2)} mm), found ${tidy(tube.wall)} mm`,
+          `expected a wall thinner than half the tube (${words(tube.od / 2)}), found ${words(tube.wall)}`,
         );
       }
       const least = LEAST_CLR_PER_OD * tube.od;
       tube.bends.forEach((bend, i) => {
         if (bend.clr >= least) return;
         const reason = 'the inside of a tighter bend would vanish or kink';
-        const limit = `${tidy(least)} mm (${LEAST_CLR_PER_OD} x od)`;
-        fault(['bends', i, 'clr'], `expected a CLR of at least ${limit}, found ${tidy(bend.clr)} mm: ${reason}`);
+        const limit = `${words(least)} (${LEAST_CLR_PER_OD} x od)`;
+        fault(['bends', i, 'clr'], `expected a CLR of at least ${limit}, found ${words(bend.clr)}: ${reason}`);
       });
     })
     .describe('The stock the primaries are made of.');

@@ -1,0 +1,67 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import * as z from 'zod';
+import { validateOutline } from '../../src/geometry/outline-valid.js';
+import { length } from '../../src/geometry/vec3.js';
+import { planJsonSchema } from '../../src/params/json-schema.js';
+import { renameStarter, STARTERS } from '../../src/params/starter.js';
+import { planFrom } from './base-plan.js';
+
+const textOf = (name: string) => readFileSync(new URL(`../../templates/${name}.yaml`, import.meta.url), 'utf8');
+
+describe.each(STARTERS.map((s) => s.name))('starter plan %s', (name) => {
+  const text = textOf(name);
+
+  test('is sound, with unit frames and valid outlines', () => {
+    const plan = planFrom(text);
+    for (const { outline, frame } of plan.ports) {
+      validateOutline(outline);
+      for (const axis of [frame.x, frame.y, frame.z]) expect(length(axis)).toBeCloseTo(1, 12);
+    }
+    for (const { frame } of plan.collectors) expect(length(frame.z)).toBeCloseTo(1, 12);
+    expect(plan.collectors.flatMap((c) => c.cylinders).sort()).toEqual(plan.ports.map((p) => p.cylinder).sort());
+  });
+
+  test('passes the JSON Schema that editors use', () => {
+    // The converter does not know `required` on its own, which is how the schema says one head or several.
+    const { allOf: _, ...plain } = planJsonSchema();
+    const schema = z.fromJSONSchema(plain as Parameters<typeof z.fromJSONSchema>[0]);
+    expect(schema.safeParse(parse(text)).error?.issues).toBeUndefined();
+  });
+
+  test('explains itself: a comment for a third of its lines or more than twelve', () => {
+    expect(text.split('\n').filter((l) => l.includes('#')).length).toBeGreaterThan(12);
+    expect(text.split('\n').every((l) => l.length <= 150)).toBe(true);
+  });
+
+  test('takes another name and keeps everything else', () => {
+    const renamed = renameStarter(text, 'shop car: "two"');
+    expect(planFrom(renamed)).toEqual({ ...planFrom(text), name: 'shop car: "two"' });
+    const [a, b] = [text.split('\n'), renamed.split('\n')];
+    expect(b).toHaveLength(a.length);
+    expect(a.filter((line, i) => line !== b[i])).toHaveLength(1);
+  });
+});
+
+describe('starter plans', () => {
+  test('every file of the folder is listed, and every one listed is there', () => {
+    const files = readdirSync(new URL('../../templates/', import.meta.url)).map((f) => f.replace(/\.yaml$/, ''));
+    expect(files.sort()).toEqual(STARTERS.map((s) => s.name).sort());
+  });
+
+  test.each(['a: b', '# x', '12', 'true', '- a', "it's", ' padded', '{x}', '*y', 'Doppelrohr Ü'])(
+    'can be named %j',
+    (name) => {
+      expect(planFrom(renameStarter(textOf('single'), name)).name).toBe(name);
+    },
+  );
+
+  test.each(['', '   ', 'a\nb', 'a\u0000', 'x'.repeat(81), 'a\u2028b', '\ud800'])('cannot be named %j', (name) => {
+    expect(() => renameStarter(textOf('single'), name)).toThrow(RangeError);
+  });
+
+  test('a text without a name is refused', () => {
+    expect(() => renameStarter('units: mm\n', 'a')).toThrow('the starter plan has no name to change');
+  });
+});
