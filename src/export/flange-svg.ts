@@ -21,7 +21,7 @@ const STYLE = [
   '.axis{fill:none;stroke:#777;stroke-width:.2;stroke-dasharray:6 1.5 1 1.5}',
   '.size{fill:none;stroke:#444;stroke-width:.2}',
   '.tip{fill:#444;stroke:none}',
-  '.cylinder{font-size:7px;fill:#0b5cad}',
+  '.cylinder{font-size:7px;fill:#0b5cad;stroke:#fff;stroke-width:2px;paint-order:stroke}',
   '.title{font-size:5.5px;font-weight:bold}',
 ].join('');
 
@@ -101,7 +101,7 @@ function sizes(part: FlangePart): string[] {
   const low = from[1] - 7;
   return [
     ...middles.slice(1).flatMap((m, i) => between([middles[i]![0], low], [m[0], low])),
-    ...middles.map((m) => line([m[0], from[1] - 2], [m[0], low - 1.5], 'size')),
+    ...(middles.length > 1 ? middles : []).map((m) => line([m[0], from[1] - 2], [m[0], low - 1.5], 'size')),
     ...between([from[0], low - 8], [to[0], low - 8]),
     ...[from[0], to[0]].map((x) => line([x, from[1] + 4], [x, low - 9.5], 'size')),
     ...between([to[0] + 8, from[1]], [to[0] + 8, to[1]]),

@@ -5,8 +5,9 @@ import { pointToSide } from './outline-distance.js';
 import { cutAtCrossings, withoutDoubles } from './outline-fragments.js';
 import { perimeter, signedArea } from './outline-measure.js';
 import { arcAbout, directionAlong, pointAlong, type Side, sidesOf } from './outline-sides.js';
+import { isConvex, turnBetween } from './outline-turn.js';
 import { JOIN_TOLERANCE } from './tolerance.js';
-import { add2, cross2, dot2, scale2, type Vec2 } from './vec2.js';
+import { add2, scale2, type Vec2 } from './vec2.js';
 
 /** A piece of an offset curve belongs to the offset when its middle keeps the distance this well, mm. */
 const KEEP_TOLERANCE = 1e-7;
@@ -43,15 +44,6 @@ export function offsetOutline(outline: Outline, distance: number): Outline {
   return loops[0]!;
 }
 
-/** True when the outline never turns right, within 1e-9 rad. */
-export function isConvex(outline: Outline): boolean {
-  const sides = sidesOf(outline);
-  return sides.every((s, i) => {
-    const next = sides[(i + 1) % sides.length]!;
-    return (s.kind === 'line' || s.sweep > 0) && turnBetween(s, next) > -1e-9;
-  });
-}
-
 /** A side moved along its right-hand normal, then the arc round the corner behind it where the offset opens there. */
 function movedSide(side: Side, next: Side, d: number): Side[] {
   const moved: Side[] = [];
@@ -71,13 +63,6 @@ function movedSide(side: Side, next: Side, d: number): Side[] {
 }
 
 const rightOf = (v: Vec2): Vec2 => [v[1], -v[0]];
-
-/** Change of direction from the end of a side to the start of the next, rad, positive to the left. */
-function turnBetween(side: Side, next: Side): number {
-  const a = directionAlong(side, 1);
-  const b = directionAlong(next, 0);
-  return Math.atan2(cross2(a, b), dot2(a, b));
-}
 
 function keepsDistance(p: Vec2, all: readonly Side[], d: number): boolean {
   const limit = Math.abs(d) - KEEP_TOLERANCE;

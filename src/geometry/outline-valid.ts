@@ -1,9 +1,9 @@
 import type { Outline } from './outline.js';
 import { sideCrossings } from './outline-crossings.js';
 import { signedArea } from './outline-measure.js';
-import { directionAlong, type Side, sideLength, sidesOf } from './outline-sides.js';
+import { type Side, sideLength, sidesOf } from './outline-sides.js';
 import { JOIN_TOLERANCE } from './tolerance.js';
-import { cross2, distance2, dot2 } from './vec2.js';
+import { distance2 } from './vec2.js';
 
 /** What an outline must keep beside being finite and free of crossings. */
 export interface OutlineLimits {
@@ -49,13 +49,3 @@ function refuseMeeting(sides: readonly Side[], i: number, j: number): void {
 }
 
 const at = (s: Side): string => s.from.map((c) => c.toFixed(4)).join(', ');
-
-/** Largest change of direction at any vertex, rad: 0 for an outline that is tangent all round. */
-export function sharpestTurn(outline: Outline): number {
-  const sides = sidesOf(outline);
-  return sides.reduce((worst, s, i) => {
-    const a = directionAlong(s, 1);
-    const b = directionAlong(sides[(i + 1) % sides.length]!, 0);
-    return Math.max(worst, Math.abs(Math.atan2(cross2(a, b), dot2(a, b))));
-  }, 0);
-}

@@ -1,12 +1,15 @@
 import type { Outline } from '../geometry/outline.js';
-import { pointToOutline } from '../geometry/outline-distance.js';
+import { outlineToOutline, pointToOutline } from '../geometry/outline-distance.js';
 import { filletInnerCorners } from '../geometry/outline-fillet.js';
 import { hullOf } from '../geometry/outline-hull.js';
 import { circleOutline } from '../geometry/outline-make.js';
 import { signedArea } from '../geometry/outline-measure.js';
 import { offsetOutline } from '../geometry/outline-offset.js';
+import { smoothOutline } from '../geometry/outline-smooth.js';
+import { sharpestTurn } from '../geometry/outline-turn.js';
 import { unionOf } from '../geometry/outline-union.js';
-import { sharpestTurn, validateOutline } from '../geometry/outline-valid.js';
+import { validateOutline } from '../geometry/outline-valid.js';
+import { JOIN_TOLERANCE } from '../geometry/tolerance.js';
 import type { Vec2 } from '../geometry/vec2.js';
 import { nearestOnSpine, spineOf } from './spine.js';
 
@@ -34,8 +37,11 @@ export interface FlangeEdge {
   readonly extra: number;
 }
 
-/** Steps tried when a fillet leaves a side too short to cut, mm: each widens the edge and the fillets by a trifle. */
-const EXTRAS = [0, 0.05, 0.11, 0.18, 0.26, 0.35, 0.45, 0.56, 0.68, 0.81, 0.95, 1.1];
+/** Sides shorter than this are smoothed away, mm; what is left after a kerf offset is then still long enough to cut. */
+const SMOOTHED_SIDE = 0.1;
+
+/** Steps tried, mm: smoothing may take a trifle off, which a wider edge and fillet give back. */
+const EXTRAS = [0, 0.01, 0.05, 0.1, 0.2, 0.4, 0.8];
 
 /**
  * Outer edge of a flange: a strip along the line of ports, as high as the ports with their edge, and an ear for each bolt that
@@ -43,20 +49,31 @@ const EXTRAS = [0, 0.05, 0.11, 0.18, 0.26, 0.35, 0.45, 0.56, 0.68, 0.81, 0.95, 1
  * round every opening and hole. `acceptable` may refuse an edge for a reason of its own. Throws Error when no edge comes out clean.
  */
 export function flangeEdge(core: FlangeCore, acceptable: (edge: Outline) => void = () => {}): FlangeEdge {
-  const failures: string[] = [];
+  let failure = '';
   for (const extra of EXTRAS) {
     try {
-      const outline = edgeWith(core, extra);
+      const rough = edgeWith(core, extra);
+      const outline = core.fillet > 0 ? smoothOutline(rough, SMOOTHED_SIDE) : rough;
       validateOutline(outline, { leastSide: LEAST_SIDE });
       const turn = sharpestTurn(outline);
       if (core.fillet > 0 && turn > MOST_TURN) throw new Error(`the edge turns by ${turn} rad at a corner`);
+      refuseThinEdge(core, outline);
       acceptable(outline);
       return { outline, extra };
     } catch (error) {
-      failures.push((error as Error).message);
+      failure = (error as Error).message;
     }
   }
-  throw new Error(`no clean outer edge was found for the flange: ${[...new Set(failures)].join('; ')}`);
+  throw new Error(`no clean outer edge was found for the flange: ${failure}`);
+}
+
+/** Throws unless the edge keeps the asked metal round every opening and hole. */
+function refuseThinEdge(core: FlangeCore, edge: Outline): void {
+  const refuse = (found: number, asked: number): void => {
+    if (found < asked - JOIN_TOLERANCE) throw new Error(`the edge leaves ${found} mm where ${asked} mm are asked`);
+  };
+  for (const o of core.openings) refuse(outlineToOutline(o.outline, edge).distance, core.portEdge);
+  for (const b of core.bolts) refuse(pointToOutline(b.at, edge).distance - b.diameter / 2, core.boltEdge);
 }
 
 function edgeWith(core: FlangeCore, extra: number): Outline {
