@@ -1,0 +1,60 @@
+import modeling from '@jscad/modeling';
+import { meshFromGeom3 } from './jscad-mesh.js';
+import { placed, type Solid, solidOf, union } from './solid.js';
+import { distance2, type Vec2 } from './vec2.js';
+
+const { vectorText } = modeling.text;
+const { path2 } = modeling.geometries;
+const { expand } = modeling.expansions;
+const { extrudeLinear } = modeling.extrusions;
+
+/** Width of a stroke over the height of a capital. */
+const STROKE = 0.18;
+
+/** Text as strokes: chains of points about the middle of its box, x along the line of writing, mm. */
+export interface Strokes {
+  readonly lines: readonly (readonly Vec2[])[];
+  /** Width of a stroke, mm. */
+  readonly stroke: number;
+  /** Box of the written text, strokes' width included, mm. */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A line of text in jscad's stroke font, as high as `height` mm over all. Throws RangeError for text without strokes. */
+export function textStrokes(text: string, height: number): Strokes {
+  const raw = vectorText({ height: 10, align: 'left' }, text);
+  const xs = raw.flatMap((line) => line.map((p) => p[0]));
+  const ys = raw.flatMap((line) => line.map((p) => p[1]));
+  if (xs.length === 0) throw new RangeError(`'${text}' has nothing to write`);
+  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const stroke = STROKE * height;
+  const k = (height - stroke) / CAPITAL;
+  const middle: Vec2 = [(left + right) / 2, (low + high) / 2];
+  return {
+    lines: raw.map((line) => line.map((p): Vec2 => [(p[0] - middle[0]) * k, (p[1] - middle[1]) * k])),
+    stroke,
+    width: (right - left) * k + stroke,
+    height: (high - low) * k + stroke,
+  };
+}
+
+/** Height of a figure or capital in the font as drawn at height 10: 15 of its units (measured). */
+const CAPITAL = 15;
+
+/** The text as a body from z = `from` to z = `to`, mm, read from above: every stroke a rounded bar. */
+export function textSolid({ lines, stroke }: Strokes, from: number, to: number): Solid {
+  const bars = lines.flatMap((line) =>
+    line.slice(1).flatMap((q, i) => (distance2(line[i]!, q) > 1e-6 ? [strokeBar(line[i]!, q, stroke, to - from)] : [])),
+  );
+  return placed(union(...bars), { origin: [0, 0, from], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] });
+}
+
+function strokeBar(p: Vec2, q: Vec2, width: number, height: number): Solid {
+  const line = path2.fromPoints({ closed: false }, [
+    [p[0], p[1]],
+    [q[0], q[1]],
+  ]);
+  const flat = expand({ delta: width / 2, corners: 'round', segments: 12 }, line);
+  return solidOf(meshFromGeom3(extrudeLinear({ height }, flat)));
+}
