@@ -1,5 +1,5 @@
 import { type Obstacle, obstacleDistance } from './obstacle.js';
-import { headingIn, type Path, type PathSegment, segmentLength } from './path.js';
+import { type Path, type PathSegment, pointIn, segmentLength } from './path.js';
 import { segmentApproach } from './segment-distance.js';
 import { DISTANCE_ERROR } from './tolerance.js';
 import { lerp, type Vec3 } from './vec3.js';
@@ -27,8 +27,8 @@ interface Stretch {
 }
 
 function stretch(segment: PathSegment, base: number, from: number, to: number): Stretch {
-  const p = headingIn(segment, from).point;
-  const q = headingIn(segment, to).point;
+  const p = pointIn(segment, from);
+  const q = pointIn(segment, to);
   const sagitta = segment.kind === 'straight' ? 0 : segment.clr * (1 - Math.cos((to - from) / segment.clr / 2));
   return { segment, base, from, to, p, q, sagitta };
 }
@@ -77,7 +77,7 @@ function narrow(search: Search, s: Stretch, t: Stretch, error: number, minSepara
   const otherRun = runAt(t, near.t);
   const counts = minSeparation === null || Math.abs(t.base + otherRun - s.base - run) >= minSeparation;
   if (counts) {
-    const d = between(headingIn(s.segment, run).point, headingIn(t.segment, otherRun).point);
+    const d = between(pointIn(s.segment, run), pointIn(t.segment, otherRun));
     if (d < search.best.distance) search.best = { distance: d, run: s.base + run, otherRun: t.base + otherRun };
   }
   const straying = s.sagitta + t.sagitta;
@@ -113,7 +113,7 @@ function narrowTo(search: Search, s: Stretch, obstacle: Obstacle, error: number)
   const near = lowestOnChord(s, obstacle);
   if (near.distance - s.sagitta >= search.best.distance) return;
   const run = runAt(s, near.t);
-  const d = obstacleDistance(obstacle, headingIn(s.segment, run).point);
+  const d = obstacleDistance(obstacle, pointIn(s.segment, run));
   if (d < search.best.distance) search.best = { distance: d, run: s.base + run, otherRun: 0 };
   if (s.sagitta === 0 || near.distance - s.sagitta >= search.best.distance - error) return;
   for (const h of halves(s)) narrowTo(search, h, obstacle, error);

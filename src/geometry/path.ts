@@ -1,5 +1,5 @@
 import { LENGTH_TOLERANCE } from './tolerance.js';
-import { add, along, angleBetween, cross, dot, length, rotateAbout, scale, sub, unit, type Vec3 } from './vec3.js';
+import { along, angleBetween, cross, dot, length, rotateAbout, scale, sub, unit, type Vec3 } from './vec3.js';
 
 /** A straight from a point along a unit direction, mm. */
 export interface Straight {
@@ -134,12 +134,18 @@ export interface Heading {
   readonly direction: Vec3;
 }
 
+/** Point a given run, in mm, into a segment. */
+export function pointIn(s: PathSegment, run: number): Vec3 {
+  if (s.kind === 'straight') return along(s.from, s.direction, run);
+  const angle = run / s.clr;
+  const out = sub(s.from, s.centre);
+  return along(along(s.centre, out, Math.cos(angle)), s.direction, s.clr * Math.sin(angle));
+}
+
 /** Point and direction a given run, in mm, into a segment. */
 export function headingIn(s: PathSegment, run: number): Heading {
-  if (s.kind === 'straight') return { point: along(s.from, s.direction, run), direction: s.direction };
-  const angle = run / s.clr;
-  const spoke = rotateAbout(sub(s.from, s.centre), s.normal, angle);
-  return { point: add(s.centre, spoke), direction: rotateAbout(s.direction, s.normal, angle) };
+  if (s.kind === 'straight') return { point: pointIn(s, run), direction: s.direction };
+  return { point: pointIn(s, run), direction: rotateAbout(s.direction, s.normal, run / s.clr) };
 }
 
 /** Point and direction at a running length from the start, mm; clamped to the path's ends. */

@@ -7,7 +7,7 @@ import type { RoutedPrimary } from '../routing/routed.js';
 
 /** One piece of tube between two joints: what is cut in steel and printed as a dummy. */
 export interface Piece {
-  /** Cylinder and number: '2-3' is the third piece of cylinder 2. */
+  /** Cylinder and letter: '2C' is the third piece of cylinder 2. Never a text that a spreadsheet takes for a date. */
   readonly name: string;
   readonly cylinder: number;
   /** From 1 at the head. */
@@ -47,7 +47,7 @@ export function piecesOf(plan: Plan, primary: RoutedPrimary): readonly Piece[] {
     const startNormal = normal;
     normal = carryNormal(part, normal);
     return {
-      name: `${primary.cylinder}-${i + 1}`,
+      name: `${primary.cylinder}${letters(i)}`,
       cylinder: primary.cylinder,
       number: i + 1,
       fromRun,
@@ -60,6 +60,12 @@ export function piecesOf(plan: Plan, primary: RoutedPrimary): readonly Piece[] {
       last: i === cuts.length - 2,
     };
   });
+}
+
+/** A, B, ... Z, AA, AB, ... */
+function letters(i: number): string {
+  const last = String.fromCharCode(65 + (i % 26));
+  return i < 26 ? last : letters(Math.floor(i / 26) - 1) + last;
 }
 
 /** Running lengths of the joints between the tube's two ends, mm. */

@@ -3,7 +3,7 @@ import type { Vec3 } from '../geometry/vec3.js';
 import { type Chain, chainDistance, pointAtRun, type Shape } from './chain.js';
 import type { Joining, KeptOut, RouteProblem, Runner } from './problem.js';
 
-export type LimitKind = 'straight' | 'angle' | 'self' | 'kept-out' | 'gap' | 'run-in' | 'length';
+export type LimitKind = 'straight' | 'angle' | 'self' | 'kept-out' | 'gap' | 'run-in' | 'length' | 'order';
 
 /** Told of every limit looked at: what it is, where, what was found and what is allowed, mm (an angle as its arc). */
 export type Visit = (kind: LimitKind, place: string, value: number, limit: number) => void;

@@ -1,7 +1,7 @@
 import type { Candidate } from './candidates.js';
 import type { Choice } from './choose.js';
 import { type LimitKind, visitOwn, visitPair } from './limits.js';
-import type { RouteProblem, Runner } from './problem.js';
+import type { Joining, RouteProblem, Runner } from './problem.js';
 import { shortestRoute } from './shortest.js';
 
 /** A limit that the nearest miss breaks. */
@@ -20,11 +20,20 @@ export interface Miss {
 
 /** The limits that the nearest set of routes breaks, and the primaries whose shortest route is already longer than the target. */
 export function missOf(problem: RouteProblem, nearest: Choice | null): Miss {
+  const clashes = problem.collectors.filter((c) => c.orders.length === 0).map(orderMiss);
+  if (clashes.length > 0) return { broken: clashes };
   const tooShort = problem.runners.filter((r) => !r.given).flatMap((r) => lengthMiss(problem, r));
   const broken = nearest ? brokenLimits(problem, nearest.candidates) : [];
   broken.sort((a, b) => b.limit - b.value - (a.limit - a.value));
   return { broken: [...tooShort, ...broken] };
 }
+
+const orderMiss = (c: Joining): BrokenLimit => ({
+  kind: 'order',
+  place: `routes given by hand meet at one inlet of ${c.name}`,
+  value: 1,
+  limit: 0,
+});
 
 function lengthMiss(problem: RouteProblem, runner: Runner): BrokenLimit[] {
   const orders = problem.collectors[runner.collector]!.orders;

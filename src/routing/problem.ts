@@ -1,10 +1,10 @@
-import { type Frame, frameAlong, pointFrom } from '../geometry/frame.js';
+import { type Frame, frameAlong } from '../geometry/frame.js';
 import { inletFrames, ringRadius } from '../geometry/inlet-ring.js';
 import type { Obstacle } from '../geometry/obstacle.js';
 import { segmentApproach } from '../geometry/segment-distance.js';
-import { along, distance, dot, sub, unit, type Vec3 } from '../geometry/vec3.js';
+import { along, distance, dot, sub, unit } from '../geometry/vec3.js';
 import type { CollectorPlan, GivenRoute, Head, KeepOut, Plan, StockBend } from '../params/plan.js';
-import { inletOrders } from './inlet-order.js';
+import { inletOrders, permutations } from './inlet-order.js';
 
 /** What the router is asked: ends, limits and space, free of everything else a plan says. mm and rad. */
 export interface RouteProblem {
@@ -40,8 +40,10 @@ export interface Runner {
 export interface Joining {
   readonly name: string;
   readonly inlets: readonly Frame[];
-  /** Allowed orders: the cylinder at each inlet. */
+  /** Allowed orders: the cylinder at each inlet. Empty when routes given by hand meet at one inlet. */
   readonly orders: readonly (readonly number[])[];
+  /** False when routes given by hand go against the order the plan asks for; the orders are then those that fit the routes. */
+  readonly orderKept: boolean;
   /** Within this running length of the inlets its primaries may stand as close as the inlets do. */
   readonly runIn: number;
   /** The gap they must keep there. */
@@ -100,10 +102,28 @@ function joining(c: CollectorPlan, plan: Plan): Joining {
   return {
     name: c.name,
     inlets,
-    orders: inletOrders(c, plan.engine.firingOrder),
+    ...ordersFor(c, plan, inlets),
     runIn: count > 1 ? runInLength(inlets, od, plan.runners.clearance) : 0,
     runInGap: Math.min(plan.runners.clearance, atInlets),
   };
+}
+
+/** The orders a collector allows beside the routes given by hand, each of which keeps the inlet it names or ends nearest to. */
+function ordersFor(c: CollectorPlan, plan: Plan, inlets: readonly Frame[]): Pick<Joining, 'orders' | 'orderKept'> {
+  const given = plan.runners.given.filter((g) => c.cylinders.includes(g.cylinder));
+  const fits = (order: readonly number[]): boolean =>
+    given.every((g) => order[givenInlet(g, inlets) - 1] === g.cylinder);
+  const asked = inletOrders(c, plan.engine.firingOrder).filter(fits);
+  if (asked.length > 0) return { orders: asked, orderKept: true };
+  return { orders: permutations(c.cylinders).filter(fits), orderKept: false };
+}
+
+/** The inlet, from 1, that a route given by hand names or ends nearest to. */
+export function givenInlet(given: GivenRoute, inlets: readonly Frame[]): number {
+  if (given.inlet !== null) return given.inlet;
+  const end = given.points[given.points.length - 1]!;
+  const away = inlets.map((inlet) => distance(inlet.origin, end));
+  return away.indexOf(Math.min(...away)) + 1;
 }
 
 /** Gap between the skins of straight tubes from two neighbouring inlets, from a place `back` mm before the inlet plane. */
@@ -178,6 +198,3 @@ function keptOutOf(k: KeepOut): KeptOut {
     obstacle: { kind: 'cylinder', frame, radius: k.diameter / 2, length: distance(k.from, k.to) },
   };
 }
-
-/** World point on an inlet's axis before the inlet, mm. */
-export const beforeInlet = (inlet: Frame, back: number): Vec3 => pointFrom(inlet, [0, 0, -back]);

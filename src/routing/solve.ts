@@ -1,9 +1,10 @@
 import { pathFromPolygon, pathLength } from '../geometry/path.js';
+import type { GivenRoute } from '../params/plan.js';
 import { type Candidate, different, sampleCandidates, weigh } from './candidates.js';
 import { type Choice, choose } from './choose.js';
 import { gapsOf } from './clearance.js';
 import { type Miss, missOf } from './miss.js';
-import type { RouteProblem, Runner } from './problem.js';
+import { givenInlet, type RouteProblem, type Runner } from './problem.js';
 import { seededRandom } from './random.js';
 import { improve, refine } from './refine.js';
 import type { RoutedPrimary } from './routed.js';
@@ -54,9 +55,9 @@ function optionsOf(
   effort: number,
   keep: number,
 ): Candidate[] {
+  if (runner.given) return [givenCandidate(problem, runner, runner.given)];
   const orders = problem.collectors[runner.collector]!.orders;
   const inlets = [...new Set(orders.map((o) => o.indexOf(runner.cylinder) + 1))].sort((a, b) => a - b);
-  if (runner.given) return givenCandidates(problem, runner, inlets);
   return inlets.flatMap((inlet) => {
     const found = sampleCandidates(problem, runner, inlet, random, effort, 2 * keep);
     const improved = found.map((c) => improve(problem, c, [], random, c.short > 0 ? 40 : 12, 12));
@@ -64,16 +65,10 @@ function optionsOf(
   });
 }
 
-/** A route given by hand stands as it is, at the inlet it names or the one nearest its end. */
-function givenCandidates(problem: RouteProblem, runner: Runner, inlets: readonly number[]): Candidate[] {
-  const { points, clr, inlet } = runner.given!;
-  const end = points[points.length - 1]!;
-  const away = (n: number): number => {
-    const o = problem.collectors[runner.collector]!.inlets[n - 1]!.origin;
-    return Math.hypot(o[0] - end[0], o[1] - end[1], o[2] - end[2]);
-  };
-  const chosen = inlet ?? [...inlets].sort((a, b) => away(a) - away(b))[0]!;
-  return [{ ...weigh(problem, runner, chosen, null, { points, clr }), cost: 0, short: 0 }];
+/** A route given by hand stands as it is: the search neither weighs nor moves it. */
+function givenCandidate(problem: RouteProblem, runner: Runner, given: GivenRoute): Candidate {
+  const inlet = givenInlet(given, problem.collectors[runner.collector]!.inlets);
+  return { ...weigh(problem, runner, inlet, null, given), cost: 0, short: 0 };
 }
 
 /** The exact route of a candidate. */

@@ -1,0 +1,56 @@
+import type { FlangePart } from '../parts/flange.js';
+import { boltMargins, type FlangeMargin, openingMargins, websOf } from '../parts/flange-margins.js';
+import type { CheckContext } from './context.js';
+import type { Finding } from './finding.js';
+
+/** What an edge may miss its width by and still hold, mm: the rounding of unions and offsets. */
+const EDGE_SLACK = 1e-4;
+
+/** Least metal round every opening and every bolt hole. */
+export function flangeEdges({ plan, flanges }: CheckContext): Finding[] {
+  const { portEdge, boltEdge } = plan.flange;
+  return flanges.flatMap((f) => [
+    ...openingMargins(f).map((m) => edge('flange.port-edge', f, m, portEdge)),
+    ...boltMargins(f).map((m) => edge('flange.bolt-edge', f, m, boltEdge)),
+  ]);
+}
+
+function edge(id: string, flange: FlangePart, m: FlangeMargin, limit: number): Finding {
+  return {
+    id,
+    level: m.distance >= limit - EDGE_SLACK ? 'ok' : 'fail',
+    place: `${flange.name}, ${m.place}`,
+    value: m.distance,
+    limit,
+    unit: 'mm',
+    message: `${m.distance.toFixed(2)} mm of metal to the outer edge; ${limit.toFixed(2)} mm are wanted.`,
+  };
+}
+
+/** Least metal between every two neighbouring openings or holes: the thinnest web at each of them. */
+export function flangeWebs({ plan, flanges }: CheckContext): Finding[] {
+  const limit = plan.flange.web;
+  return flanges.flatMap((f) => thinnestAtEach(websOf(f)).map((m) => web(f, m, limit)));
+}
+
+/** Of webs in rising order, the first at each place. */
+function thinnestAtEach(webs: readonly FlangeMargin[]): FlangeMargin[] {
+  const seen = new Set<string>();
+  return webs.filter((m) => {
+    const fresh = !seen.has(m.place) || !seen.has(m.against);
+    seen.add(m.place).add(m.against);
+    return fresh;
+  });
+}
+
+function web(flange: FlangePart, m: FlangeMargin, limit: number): Finding {
+  return {
+    id: 'flange.web',
+    level: m.distance >= limit - EDGE_SLACK ? 'ok' : 'fail',
+    place: `${flange.name}, ${m.place} and ${m.against}`,
+    value: m.distance,
+    limit,
+    unit: 'mm',
+    message: `${m.distance.toFixed(2)} mm of metal between them; ${limit.toFixed(2)} mm are wanted.`,
+  };
+}

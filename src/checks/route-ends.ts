@@ -1,0 +1,46 @@
+import { degrees } from '../geometry/angle.js';
+import { endOf, startOf } from '../geometry/path.js';
+import { angleBetween, distance } from '../geometry/vec3.js';
+import type { CheckContext } from './context.js';
+import type { Finding } from './finding.js';
+
+/** How far a tube's end may stand from its port or inlet, mm, and lean from its axis, deg: what a tack can take up. */
+const PLACE = 0.5;
+const LEAN = 0.5;
+
+/** Both ends of every primary against the port and the inlet they belong to. Routes found here meet them by construction. */
+export function routeEnds({ problem, primaries }: CheckContext): Finding[] {
+  return primaries.flatMap((p) => {
+    const runner = problem.runners.find((r) => r.cylinder === p.cylinder)!;
+    const inlet = problem.collectors[p.collector]!.inlets[p.inlet - 1]!;
+    const start = startOf(p.path);
+    const end = endOf(p.path);
+    const who = `cylinder ${p.cylinder}`;
+    return [
+      placed(`${who} at its port`, distance(start.point, runner.port.origin)),
+      leaning(`${who} at its port`, degrees(angleBetween(start.direction, runner.port.z))),
+      placed(`${who} at inlet ${p.inlet}`, distance(end.point, inlet.origin)),
+      leaning(`${who} at inlet ${p.inlet}`, degrees(angleBetween(end.direction, inlet.z))),
+    ];
+  });
+}
+
+const placed = (place: string, value: number): Finding => ({
+  id: 'route.end-place',
+  level: value <= PLACE ? 'ok' : 'fail',
+  place,
+  value,
+  limit: PLACE,
+  unit: 'mm',
+  message: `The tube's end stands ${value.toFixed(3)} mm from where it belongs.`,
+});
+
+const leaning = (place: string, value: number): Finding => ({
+  id: 'route.end-direction',
+  level: value <= LEAN ? 'ok' : 'fail',
+  place,
+  value,
+  limit: LEAN,
+  unit: 'deg',
+  message: `The tube's end leans ${value.toFixed(3)} deg from the axis it should meet.`,
+});

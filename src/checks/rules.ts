@@ -1,0 +1,31 @@
+import { bendStock, straights } from './bends.js';
+import { clearances } from './clearance.js';
+import type { CheckContext } from './context.js';
+import { lengthAgainstTarget, spread } from './equal-length.js';
+import type { Finding } from './finding.js';
+import { flangeEdges, flangeWebs } from './flange.js';
+import { inletOrder } from './inlet-order.js';
+import { jigsFit } from './jigs.js';
+import { openings } from './opening.js';
+import { routeEnds } from './route-ends.js';
+
+/** Every rule, in the order a fabricator asks. A new rule is one function in one file and one row here. */
+const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
+  spread,
+  lengthAgainstTarget,
+  routeEnds,
+  inletOrder,
+  clearances,
+  straights,
+  bendStock,
+  flangeEdges,
+  flangeWebs,
+  openings,
+  jigsFit,
+];
+
+/** The findings of every rule. */
+export const check = (context: CheckContext): readonly Finding[] => RULES.flatMap((rule) => rule(context));
+
+/** True when no finding breaks a limit. */
+export const passes = (findings: readonly Finding[]): boolean => findings.every((f) => f.level !== 'fail');

@@ -1,0 +1,38 @@
+import type { CommandModule } from 'yargs';
+import { buildHeader, outputsOf, routeHeader } from '../pipeline.js';
+import { EXIT, type ExitCode } from './exit-code.js';
+import { noRoute } from './no-route.js';
+import { loadPlan } from './plan-file.js';
+import { progressOn } from './progress.js';
+import { reportText } from './report.js';
+import { checkFolder, writeFolder } from './write-folder.js';
+
+interface BuildArgs {
+  readonly plan: string;
+  readonly out: string;
+  readonly json: boolean;
+}
+
+/** `evenrun build PLAN --out DIR`: the whole job. */
+export const buildCommand = (end: (code: ExitCode) => void): CommandModule<object, BuildArgs> => ({
+  command: 'build <plan>',
+  describe: 'Route, check and write everything for a plan',
+  builder: (y) =>
+    y
+      .positional('plan', { type: 'string', demandOption: true, describe: 'Plan file (YAML or JSON)' })
+      .option('out', { type: 'string', demandOption: true, requiresArg: true, describe: 'Folder for the outputs' })
+      .option('json', { type: 'boolean', default: false, describe: 'Print the summary as one JSON object' })
+      .example('$0 build my-engine.yaml --out my-engine', ''),
+  handler: async ({ plan: path, out, json }) => {
+    const plan = await loadPlan(path);
+    await checkFolder(out);
+    const progress = progressOn(json);
+    const routing = routeHeader(plan, progress);
+    if (!routing.ok) throw noRoute(routing.miss);
+    const built = buildHeader(routing.header, progress);
+    const { files, summary } = outputsOf(built, progress);
+    await writeFolder(out, files);
+    process.stdout.write(json ? `${JSON.stringify(summary, null, 2)}\n` : reportText(built, { folder: out, files }));
+    end(built.passed ? EXIT.ok : EXIT.failedCheck);
+  },
+});

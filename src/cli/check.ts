@@ -1,0 +1,30 @@
+import type { CommandModule } from 'yargs';
+import { checkedSummary, routeHeader } from '../pipeline.js';
+import { EXIT, type ExitCode } from './exit-code.js';
+import { noRoute } from './no-route.js';
+import { loadPlan } from './plan-file.js';
+import { progressOn } from './progress.js';
+import { reportText } from './report.js';
+
+interface CheckArgs {
+  readonly plan: string;
+  readonly json: boolean;
+}
+
+/** `evenrun check PLAN`: routing and checks only. */
+export const checkCommand = (end: (code: ExitCode) => void): CommandModule<object, CheckArgs> => ({
+  command: 'check <plan>',
+  describe: 'Route and check a plan; write nothing',
+  builder: (y) =>
+    y
+      .positional('plan', { type: 'string', demandOption: true, describe: 'Plan file (YAML or JSON)' })
+      .option('json', { type: 'boolean', default: false, describe: 'Print the summary as one JSON object' })
+      .example('$0 check my-engine.yaml', ''),
+  handler: async ({ plan: path, json }) => {
+    const routing = routeHeader(await loadPlan(path), progressOn(json));
+    if (!routing.ok) throw noRoute(routing.miss);
+    const { header } = routing;
+    process.stdout.write(json ? `${JSON.stringify(checkedSummary(header), null, 2)}\n` : reportText(header, null));
+    end(header.passed ? EXIT.ok : EXIT.failedCheck);
+  },
+});

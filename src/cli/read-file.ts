@@ -1,0 +1,41 @@
+import { readFile, stat } from 'node:fs/promises';
+import { CommandError, EXIT } from './exit-code.js';
+
+/** Largest plan file read, bytes. */
+const MOST_BYTES = 1_000_000;
+
+/** The text of a plan file. Throws CommandError for a missing, oversized or non-UTF-8 file. */
+export async function readPlanFile(path: string): Promise<string> {
+  const size = await stat(path).then(
+    (s) => (s.isFile() ? s.size : wrong(`${path} is not a file`)),
+    (error: NodeJS.ErrnoException) => wrong(`cannot read ${path}: ${reasonOf(error)}`),
+  );
+  if (size > MOST_BYTES) wrong(`${path} has ${size} bytes; a plan has at most ${MOST_BYTES}`);
+  const bytes = await readFile(path).catch((error: NodeJS.ErrnoException) =>
+    wrong(`cannot read ${path}: ${reasonOf(error)}`),
+  );
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return wrong(`${path} is not UTF-8 text`);
+  }
+}
+
+function wrong(message: string): never {
+  throw new CommandError(EXIT.wrongInput, message);
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'no such file or folder',
+  EACCES: 'permission denied',
+  EPERM: 'not permitted',
+  EISDIR: 'it is a folder',
+  ENOTDIR: 'a part of the path is not a folder',
+  EEXIST: 'it exists already',
+  ENOSPC: 'no space left on the disk',
+  EROFS: 'the disk is read-only',
+  ENAMETOOLONG: 'the name is too long',
+};
+
+/** A file error in words. */
+export const reasonOf = (error: NodeJS.ErrnoException): string => REASONS[error.code ?? ''] ?? error.message;

@@ -1,0 +1,75 @@
+import pc from 'picocolors';
+import type { Finding } from '../checks/finding.js';
+import { CAUTIONS } from '../export/cautions.js';
+import type { OutputFile } from '../export/output-file.js';
+import { leastGap } from '../export/summary.js';
+import { type RoutedHeader, verdictOf } from '../pipeline.js';
+
+/** What a build wrote. */
+export interface Written {
+  readonly folder: string;
+  readonly files: readonly OutputFile[];
+}
+
+/** The outcome of a build or check for people: verdict, primaries, what fails or wants a look, files. */
+export function reportText(header: RoutedHeader, written: Written | null): string {
+  const lines = [
+    pc.bold(header.plan.name),
+    (header.passed ? pc.green : pc.red)(verdictOf(header)),
+    '',
+    ...primaryTable(header),
+    '',
+    ...findingLines(header.findings),
+    ...(written ? fileLines(written) : ['Nothing was written.']),
+    '',
+    ...(written ? CAUTIONS.map((c) => pc.dim(`Caution: ${c}`)) : []),
+  ];
+  return `${lines.join('\n').trimEnd()}\n`;
+}
+
+function primaryTable({ plan, primaries, gaps }: RoutedHeader): string[] {
+  const rows = primaries.map((p) => {
+    const least = leastGap(gaps, p.cylinder);
+    return [
+      String(p.cylinder),
+      plan.collectors.length > 1 ? `${plan.collectors[p.collector]!.name} ${p.inlet}` : String(p.inlet),
+      `${p.length.toFixed(3)} mm`,
+      `${signed(p.length - plan.runners.length)} mm`,
+      String(p.polygon.clr.length),
+      least === null ? '-' : `${least.toFixed(2)} mm`,
+    ];
+  });
+  return table([['cylinder', 'inlet', 'length', 'off target', 'bends', 'least gap'], ...rows]);
+}
+
+const signed = (x: number): string => `${x < -5e-4 ? '-' : '+'}${Math.abs(x).toFixed(3)}`;
+
+function table(rows: readonly (readonly string[])[]): string[] {
+  const widths = rows[0]!.map((_, i) => Math.max(...rows.map((r) => r[i]!.length)));
+  return rows.map((r) => r.map((cell, i) => cell.padStart(widths[i]!)).join('   '));
+}
+
+function findingLines(findings: readonly Finding[]): string[] {
+  const shown = findings.filter((f) => f.level !== 'ok');
+  const held = findings.length - shown.length;
+  const lines = shown.map((f) => {
+    const mark = f.level === 'fail' ? pc.red('fail') : pc.yellow('warn');
+    return `${mark}  ${f.id}, ${f.place}: ${f.message}`;
+  });
+  return [...lines, `${held} of ${findings.length} checks hold without remark.`, ''];
+}
+
+function fileLines({ folder, files }: Written): string[] {
+  const byFolder = new Map<string, string[]>();
+  for (const f of files) {
+    const at = f.path.lastIndexOf('/');
+    const key = at < 0 ? '' : f.path.slice(0, at + 1);
+    byFolder.set(key, [...(byFolder.get(key) ?? []), f.path.slice(at + 1)]);
+  }
+  const lines = [...byFolder].map(([key, names]) =>
+    names.length > 8
+      ? `  ${key}${names[0]} ... ${names[names.length - 1]} (${names.length} files)`
+      : `  ${names.map((x) => key + x).join(', ')}`,
+  );
+  return [`Wrote ${files.length} files to ${folder}:`, ...lines];
+}

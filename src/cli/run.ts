@@ -1,0 +1,82 @@
+import { readFileSync } from 'node:fs';
+import pc from 'picocolors';
+import yargs, { type Argv } from 'yargs';
+import { nearestName } from '../params/nearest-name.js';
+import { buildCommand } from './build.js';
+import { checkCommand } from './check.js';
+import { CommandError, EXIT, type ExitCode } from './exit-code.js';
+import { newCommand } from './new.js';
+import { schemaCommand } from './schema.js';
+import { templatesCommand } from './templates.js';
+
+/** Runs the command line and returns its exit code; everything a user can mend is said in a sentence, never as a stack. */
+export async function runCli(args: readonly string[]): Promise<ExitCode> {
+  let code: ExitCode = EXIT.ok;
+  const end = (c: ExitCode): void => {
+    code = c;
+  };
+  const json = args.includes('--json');
+  try {
+    const parser = commandLine(args, end);
+    await parser.parseAsync();
+    return code;
+  } catch (error) {
+    return sayError(error, json);
+  }
+}
+
+function commandLine(args: readonly string[], end: (code: ExitCode) => void): Argv {
+  return yargs([...args])
+    .scriptName('evenrun')
+    .usage(
+      '$0 <command>\n\nEqual-length exhaust headers: from measured ports to flange, routes, collector, jigs and the check.',
+    )
+    .command(newCommand())
+    .command(templatesCommand())
+    .command(buildCommand(end))
+    .command(checkCommand(end))
+    .command(schemaCommand())
+    .demandCommand(1, 'Name a command, such as: evenrun build my-engine.yaml --out my-engine')
+    .recommendCommands()
+    .strict()
+    .version(version())
+    .help()
+    .alias({ h: 'help', v: 'version' })
+    .epilogue(
+      'Exit: 0 all checks hold, 1 a check fails, 2 the plan or the call is wrong, 3 no route within the limits.',
+    )
+    .exitProcess(false)
+    .wrap(Math.min(100, process.stdout.columns || 100))
+    .fail((message, error, self) => {
+      if (error) throw error;
+      throw new CommandError(EXIT.wrongInput, `${withSuggestion(message, self)}\nSee: evenrun --help`);
+    });
+}
+
+/** An unknown option with the nearest one there is. */
+function withSuggestion(message: string, parser: Argv): string {
+  const unknown = /^Unknown arguments?: (.+)$/.exec(message)?.[1]?.split(', ')[0];
+  if (!unknown) return message;
+  const known = Object.keys((parser as unknown as { getOptions(): { key: Record<string, unknown> } }).getOptions().key);
+  const nearest = nearestName(unknown, known);
+  return nearest ? `${message}. Did you mean --${nearest}?` : message;
+}
+
+function version(): string {
+  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
+}
+
+function sayError(error: unknown, json: boolean): ExitCode {
+  if (!(error instanceof CommandError)) {
+    process.stderr.write(`evenrun met a fault of its own: ${error instanceof Error ? error.stack : String(error)}\n`);
+    return EXIT.fault;
+  }
+  if (json) {
+    const said = { error: { exit: error.code, message: error.message, ...error.details } };
+    process.stdout.write(`${JSON.stringify(said, null, 2)}\n`);
+  } else {
+    process.stderr.write(`${pc.red('error')} ${error.message}\n`);
+  }
+  return error.code;
+}

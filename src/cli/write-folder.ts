@@ -1,0 +1,84 @@
+import { randomBytes } from 'node:crypto';
+import { cp, lstat, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
+import type { OutputFile } from '../export/output-file.js';
+import { CommandError, EXIT } from './exit-code.js';
+import { reasonOf } from './read-file.js';
+
+/**
+ * Writes the files as one folder, whole or not at all: into a temporary folder beside it that is renamed into place at the end.
+ * Files of an earlier build are replaced; other files found there are kept. A folder that holds files but no summary of an
+ * earlier build is refused. Throws CommandError.
+ */
+export async function writeFolder(folder: string, files: readonly OutputFile[]): Promise<void> {
+  const target = resolve(folder);
+  const mark = randomBytes(6).toString('hex');
+  const fresh = join(dirname(target), `.${basename(target)}.new-${mark}`);
+  const old = join(dirname(target), `.${basename(target)}.old-${mark}`);
+  try {
+    const earlier = await earlierBuild(target);
+    await mkdir(dirname(target), { recursive: true });
+    await mkdir(fresh);
+    if (earlier) await keepOthers(target, fresh, earlier);
+    for (const file of files) {
+      const path = join(fresh, ...file.path.split('/'));
+      await mkdir(dirname(path), { recursive: true });
+      await writeFile(path, file.bytes);
+    }
+    if (earlier) await rename(target, old);
+    await rename(fresh, target).catch(async (error) => {
+      if (earlier) await rename(old, target);
+      throw error;
+    });
+    await rm(old, { recursive: true, force: true });
+  } catch (error) {
+    await rm(fresh, { recursive: true, force: true });
+    if (error instanceof CommandError) throw error;
+    throw new CommandError(EXIT.wrongInput, `cannot write ${folder}: ${reasonOf(error as NodeJS.ErrnoException)}`);
+  }
+}
+
+/** Throws CommandError when the folder cannot take a build: asked before the work begins. */
+export async function checkFolder(folder: string): Promise<void> {
+  await earlierBuild(resolve(folder));
+}
+
+/** Paths of the files of an earlier build in a folder; null when there is no such folder, none for an empty one. */
+async function earlierBuild(target: string): Promise<ReadonlySet<string> | null> {
+  const found = await lstat(target).catch(() => null);
+  if (!found) return null;
+  if (!found.isDirectory()) throw refusal(`${target} exists and is not a folder`);
+  if ((await readdir(target)).length === 0) return new Set();
+  const text = await readFile(join(target, 'summary.json'), 'utf8').catch(() => '');
+  const paths = pathsInSummary(text);
+  if (!paths) {
+    throw refusal(`${target} holds files that are not of an earlier build; give another --out, or an empty folder`);
+  }
+  return paths;
+}
+
+const refusal = (message: string): CommandError => new CommandError(EXIT.wrongInput, message);
+
+function pathsInSummary(text: string): ReadonlySet<string> | null {
+  try {
+    const summary: unknown = JSON.parse(text);
+    if (typeof summary !== 'object' || summary === null || !('schema' in summary) || !('files' in summary)) return null;
+    if (!String(summary.schema).startsWith('evenrun-summary-') || !Array.isArray(summary.files)) return null;
+    return new Set(['summary.json', ...summary.files.map((f: { path?: unknown }) => String(f?.path))]);
+  } catch {
+    return null;
+  }
+}
+
+/** Copies what an earlier build did not write. */
+async function keepOthers(from: string, to: string, ours: ReadonlySet<string>): Promise<void> {
+  const walk = async (at: string): Promise<void> => {
+    for (const entry of await readdir(join(from, at), { withFileTypes: true })) {
+      const path = at === '' ? entry.name : `${at}/${entry.name}`;
+      if (ours.has(path)) continue;
+      if (entry.isDirectory()) await walk(path);
+      else await cp(join(from, path), join(to, path), { verbatimSymlinks: true });
+    }
+  };
+  await walk('');
+}

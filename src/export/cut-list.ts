@@ -1,0 +1,52 @@
+import { degrees } from '../geometry/angle.js';
+import type { CutPiece } from '../parts/cut-list.js';
+import { csvBytes } from './csv.js';
+import type { OutputFile } from './output-file.js';
+
+const HEADER = [
+  'cylinder',
+  'piece',
+  'kind',
+  'od_mm',
+  'wall_mm',
+  'leg_before_mm',
+  'bend_deg',
+  'clr_mm',
+  'leg_after_mm',
+  'inside_arc_mm',
+  'centre_arc_mm',
+  'outside_arc_mm',
+  'length_mm',
+  'from_mm',
+  'to_mm',
+  'clocking_to_next_bend_deg',
+  'clocking_round_od_mm',
+] as const;
+
+/**
+ * The pieces of every primary in order from the head. `from_mm` and `to_mm` are running lengths from the head face: the first
+ * piece starts at the flange's outer face. Clocking is right-handed along the flow.
+ */
+export function cutListTable(pieces: readonly CutPiece[]): OutputFile {
+  const deg = (a: number | null): number | null => (a === null ? null : degrees(a));
+  const rows = pieces.map((c) => [
+    c.piece.cylinder,
+    c.piece.name,
+    c.piece.kind,
+    c.od,
+    c.wall,
+    c.legBefore,
+    deg(c.angle),
+    c.clr,
+    c.legAfter,
+    c.insideArc,
+    c.centreArc,
+    c.outsideArc,
+    c.length,
+    c.piece.fromRun,
+    c.piece.toRun,
+    deg(c.clocking),
+    c.clockingRound,
+  ]);
+  return { path: 'cut-list.csv', kind: 'cut-list', bytes: csvBytes(HEADER, rows) };
+}

@@ -1,0 +1,22 @@
+import type { Plan } from '../params/plan.js';
+import type { RoutedPrimary } from '../routing/routed.js';
+import { csvBytes } from './csv.js';
+import type { OutputFile } from './output-file.js';
+
+/** Length of every primary against the target, mm at full precision. */
+export function lengthsTable(plan: Plan, primaries: readonly RoutedPrimary[]): OutputFile {
+  const rows = primaries.map((p) => [
+    p.cylinder,
+    plan.collectors[p.collector]!.name,
+    p.inlet,
+    p.length,
+    plan.runners.length,
+    p.length - plan.runners.length,
+    p.polygon.clr.length,
+  ]);
+  return {
+    path: 'lengths.csv',
+    kind: 'lengths',
+    bytes: csvBytes(['cylinder', 'collector', 'inlet', 'length_mm', 'target_mm', 'difference_mm', 'bends'], rows),
+  };
+}

@@ -1,0 +1,60 @@
+import { frameFrom, pointFrom } from '../geometry/frame.js';
+import { headingIn, type Path, segmentLength } from '../geometry/path.js';
+import { along, lerp, type Vec3 } from '../geometry/vec3.js';
+import type { CollectorPlan } from '../params/plan.js';
+import type { CollectorGeometry } from '../parts/merge-geometry.js';
+
+/** A short run of tube as a picture shows it: drawn at once, so that no seams show within it. */
+export interface Stroke {
+  readonly points: readonly Vec3[];
+  /** Diameter, mm. */
+  readonly width: number;
+  readonly colour: string;
+}
+
+/** Most tube, mm, in one stroke: short enough that a nearer tube covers a farther one where they cross. */
+const RUN = 50;
+
+/** Distance, mm, between points of a bend: short enough that its edge looks round. */
+const STEP = 3;
+
+/** A path as strokes. */
+export function pathStrokes(path: Path, width: number, colour: string): Stroke[] {
+  return path.segments.flatMap((s) => {
+    const l = segmentLength(s);
+    const runs = Math.max(1, Math.ceil(l / RUN));
+    const steps = s.kind === 'bend' ? Math.max(1, Math.ceil(l / runs / STEP)) : 1;
+    return Array.from({ length: runs }, (_, i) => ({
+      points: Array.from({ length: steps + 1 }, (_, j) => headingIn(s, (l * (i + j / steps)) / runs).point),
+      width,
+      colour,
+    }));
+  });
+}
+
+/** A collector as strokes: its inlet tubes, its cone and its tail. */
+export function collectorStrokes(plan: CollectorPlan, g: CollectorGeometry, colour: string): Stroke[] {
+  const axis = (z: number): Vec3 => pointFrom(plan.frame, [0, 0, z]);
+  const tubes = g.cuts.flatMap(({ frame }) => {
+    const inlet = frameFrom(plan.frame, frame);
+    const end = along(inlet.origin, inlet.z, g.mergeLength / Math.cos(g.mergeHalfAngle));
+    return pieces(inlet.origin, end, 3, () => 2 * g.outside, colour);
+  });
+  const wide = 2 * (g.mergeRadius + g.outside);
+  const narrow = 2 * g.outletOutside;
+  const coneEnd = g.mergeLength + g.coneLength;
+  return [
+    ...tubes,
+    ...pieces(axis(g.mergeLength), axis(coneEnd), 16, (t) => wide + (narrow - wide) * t, colour),
+    ...pieces(axis(coneEnd), axis(g.totalLength), 1, () => narrow, colour),
+  ];
+}
+
+function pieces(from: Vec3, to: Vec3, steps: number, width: (t: number) => number, colour: string): Stroke[] {
+  const n = steps;
+  return Array.from({ length: n }, (_, i) => ({
+    points: [lerp(from, to, i / n), lerp(from, to, (i + 1) / n)],
+    width: width((i + 0.5) / n),
+    colour,
+  }));
+}

@@ -1,0 +1,56 @@
+import * as z from 'zod';
+
+const mm = (what: string): z.ZodNumber => z.number().describe(`${what}, mm`);
+
+const primary = z.strictObject({
+  cylinder: z.int().positive(),
+  collector: z.string(),
+  inlet: z.int().positive().describe('Inlet of the collector, from 1.'),
+  length_mm: mm('Centreline from the head face to the collector inlet plane'),
+  target_mm: mm('Target length'),
+  bends: z.int().nonnegative(),
+  clearance_mm: mm(
+    'Least gap of the tube to another primary, to itself or to kept-out space, outside the run-in',
+  ).nullable(),
+});
+
+const finding = z.strictObject({
+  id: z.string(),
+  level: z.enum(['ok', 'warn', 'fail']),
+  place: z.string(),
+  value: z.number(),
+  limit: z.number(),
+  unit: z.enum(['mm', 'deg', 'mm2', 'ratio', 'count']),
+  message: z.string(),
+});
+
+const collector = z.strictObject({
+  name: z.string(),
+  inlets: z.int().positive(),
+  merge_length_mm: mm('From the inlet plane to the start of the cone'),
+  total_length_mm: mm('From the inlet plane to the end of the outlet'),
+  area_in_mm2: z.number().describe('Bore area of all inlets together, mm2'),
+  area_merge_mm2: z.number().describe('Section of the gas way where the cone begins, mm2'),
+  area_out_mm2: z.number().describe('Bore area of the outlet, mm2'),
+  gas_volume_mm3: z.number().describe('Volume of the gas way from the inlets to the end of the outlet, mm3'),
+  cut_angle_deg: z.number().nullable().describe('Angle between a tube and its cut planes, deg; null for one inlet'),
+});
+
+/** The shape of summary.json. */
+export const summarySchema = z.strictObject({
+  schema: z.literal('evenrun-summary-1'),
+  name: z.string(),
+  primaries: z.array(primary),
+  spread_mm: mm('Longest minus shortest primary'),
+  tolerance_mm: mm('Largest allowed spread'),
+  passed: z.boolean().describe('True when no finding has the level fail'),
+  collectors: z.array(collector),
+  findings: z.array(finding),
+  files: z.array(z.strictObject({ path: z.string(), kind: z.string() })),
+  cautions: z.array(z.string()),
+});
+
+export type Summary = z.infer<typeof summarySchema>;
+
+/** JSON Schema (draft 7) of summary.json. */
+export const summaryJsonSchema = (): object => z.toJSONSchema(summarySchema, { target: 'draft-7' });

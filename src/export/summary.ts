@@ -1,0 +1,69 @@
+import { spreadOf } from '../checks/equal-length.js';
+import type { Finding } from '../checks/finding.js';
+import { passes } from '../checks/rules.js';
+import { degrees } from '../geometry/angle.js';
+import type { Plan } from '../params/plan.js';
+import type { CollectorGeometry } from '../parts/merge-geometry.js';
+import type { Gap } from '../routing/clearance.js';
+import type { RoutedPrimary } from '../routing/routed.js';
+import { CAUTIONS } from './cautions.js';
+import type { OutputFile } from './output-file.js';
+import type { Summary } from './summary-schema.js';
+
+/** What a summary tells of. */
+export interface SummarySource {
+  readonly plan: Plan;
+  readonly primaries: readonly RoutedPrimary[];
+  readonly gaps: readonly Gap[];
+  readonly collectors: readonly CollectorGeometry[];
+  /** Volume of the gas way of every collector, from its inlets to the end of its outlet, mm3. */
+  readonly gasVolumes: readonly number[];
+  readonly findings: readonly Finding[];
+}
+
+/** The summary of a design and the files written with it. */
+export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summary {
+  return {
+    schema: 'evenrun-summary-1',
+    name: s.plan.name,
+    primaries: s.primaries.map((p) => ({
+      cylinder: p.cylinder,
+      collector: s.plan.collectors[p.collector]!.name,
+      inlet: p.inlet,
+      length_mm: p.length,
+      target_mm: s.plan.runners.length,
+      bends: p.polygon.clr.length,
+      clearance_mm: leastGap(s.gaps, p.cylinder),
+    })),
+    spread_mm: spreadOf(s.primaries.map((p) => p.length)),
+    tolerance_mm: s.plan.runners.tolerance,
+    passed: passes(s.findings),
+    collectors: s.collectors.map((g, i) => ({
+      name: s.plan.collectors[i]!.name,
+      inlets: g.inlets,
+      merge_length_mm: g.mergeLength,
+      total_length_mm: g.totalLength,
+      area_in_mm2: g.area.inlets,
+      area_merge_mm2: g.area.mergeEnd,
+      area_out_mm2: g.area.outlet,
+      gas_volume_mm3: s.gasVolumes[i]!,
+      cut_angle_deg: g.inlets > 1 ? degrees(g.cuts[0]!.angle) : null,
+    })),
+    findings: s.findings.map((f) => ({ ...f })),
+    files: files.map((f) => ({ path: f.path, kind: f.kind })),
+    cautions: [...CAUTIONS],
+  };
+}
+
+/** Least gap of a primary to anything, mm, outside the run-in; null when there is nothing. */
+export function leastGap(gaps: readonly Gap[], cylinder: number): number | null {
+  const values = gaps.filter((g) => g.kind !== 'run-in' && g.cylinders.includes(cylinder)).map((g) => g.value);
+  return values.length > 0 ? Math.min(...values) : null;
+}
+
+/** summary.json. */
+export const summaryFile = (summary: Summary): OutputFile => ({
+  path: 'summary.json',
+  kind: 'summary',
+  bytes: new TextEncoder().encode(`${JSON.stringify(summary, null, 2)}\n`),
+});

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { WORLD } from '../../src/geometry/frame.js';
+import type { CollectorPlan } from '../../src/params/plan.js';
+import { inletOrders } from '../../src/routing/inlet-order.js';
+
+const collector = (order: CollectorPlan['order']): CollectorPlan => ({
+  name: 'collector',
+  cylinders: [1, 2, 3, 4],
+  frame: WORLD,
+  inletGap: 4,
+  mergeHalfAngle: 0.14,
+  order,
+  outlet: { od: 63.5, wall: 1.6, coneLength: 100, tail: 40 },
+});
+
+describe('orders round a collector', () => {
+  it('free: every order', () => {
+    expect(inletOrders(collector({ kind: 'free' }), [1, 3, 4, 2])).toHaveLength(24);
+  });
+
+  it('firing: neighbours fire one after another, from any inlet and either way round', () => {
+    const orders = inletOrders(collector({ kind: 'firing' }), [1, 3, 4, 2]);
+    expect(orders).toHaveLength(8);
+    // common practice, no source: in a 1-3-4-2 four, cylinders 1 and 4, and 2 and 3, stand opposite each other in the collector
+    for (const o of orders) {
+      expect(Math.abs(o.indexOf(1) - o.indexOf(4))).toBe(2);
+      expect(Math.abs(o.indexOf(2) - o.indexOf(3))).toBe(2);
+    }
+  });
+
+  it('firing with three of six cylinders: all orders are neighbours round a ring of three', () => {
+    const three = { ...collector({ kind: 'firing' }), cylinders: [1, 2, 3] };
+    expect(inletOrders(three, [1, 5, 3, 6, 2, 4])).toHaveLength(6);
+  });
+
+  it('given: just that one', () => {
+    expect(inletOrders(collector({ kind: 'given', cylinders: [4, 2, 1, 3] }), [1, 3, 4, 2])).toEqual([[4, 2, 1, 3]]);
+  });
+});
