@@ -12,12 +12,14 @@ export function editDistance(a: string, b: string): number {
   return row[b.length]!;
 }
 
-/** The known name a mistyped one most likely means, or null when none is near: at most a third of its letters, and at least two, differ. */
+/**
+ * The known name a mistyped one most likely means, or null when none is near: M7 is not a slip for M6.
+ */
 export function nearestName(name: string, known: readonly string[]): string | null {
   if (name.length > 60) return null;
   const plain = (s: string) => s.toLowerCase().replaceAll(/[\s-]/g, '_');
   let best: string | null = null;
-  let least = Math.max(2, Math.floor(name.length / 3)) + 1;
+  let least = slipsIn(name.length) + 1;
   for (const candidate of known) {
     const d = editDistance(plain(name), plain(candidate));
     if (d < least && d < candidate.length) {
@@ -26,4 +28,10 @@ export function nearestName(name: string, known: readonly string[]): string | nu
     }
   }
   return best;
+}
+
+/** Letters that may be wrong in a name of so many: a third, two of five and more, one of three or four, none of two. */
+function slipsIn(letters: number): number {
+  if (letters > 4) return Math.max(2, Math.floor(letters / 3));
+  return letters > 2 ? 1 : 0;
 }

@@ -99,7 +99,11 @@ function shapeProblems(document: PlanDocument, lines: LineCounter): PlanProblem[
     Alias(_, alias, ancestors) {
       aliases++;
       const source = alias.resolve(document);
-      if (source !== undefined && ancestors.includes(source)) {
+      if (source === undefined) {
+        problems.push(
+          problemAtOffset(lines, offsetOf(alias), `*${alias.source} repeats &${alias.source}, which is not there`),
+        );
+      } else if (ancestors.includes(source)) {
         problems.push(problemAtOffset(lines, offsetOf(alias), `*${alias.source} stands inside itself`));
       }
       if (aliases === MOST_ALIASES + 1) {

@@ -8,7 +8,6 @@ import { planOf } from './resolve/plan.js';
 import { RULES } from './rules/table.js';
 import { type PlanFile, planFileSchema } from './schema/plan-file.js';
 import { faultsOf, wordIssue } from './schema-faults.js';
-import type { LengthUnit } from './units.js';
 
 /** A plan, or everything that is wrong with it and the same as text, one line a problem. */
 export type ReadPlan =
@@ -48,11 +47,12 @@ interface CheckedSections {
   readonly faults: readonly PlanFault[];
 }
 
+const SCHEMAS = { mm: planFileSchema('mm'), in: planFileSchema('in') } as const;
+
 /** The schema over the whole file; where it finds fault, the sections that are sound alone still reach the rules. */
 function checkedSections(value: Readonly<Record<string, unknown>>): CheckedSections {
-  const unit: LengthUnit = value.units === 'in' ? 'in' : 'mm';
+  const schema = SCHEMAS[value.units === 'in' ? 'in' : 'mm'];
   const given = new Set(Object.keys(value));
-  const schema = planFileSchema(unit);
   const whole = schema.safeParse(value, { error: wordIssue });
   if (whole.success) return { file: whole.data, draft: { sections: whole.data, given }, faults: [] };
   const sound = Object.entries(schema.shape).flatMap(([name, section]) => {

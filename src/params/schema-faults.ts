@@ -15,15 +15,18 @@ export const wordIssue: z.core.$ZodErrorMap = (issue) => {
         ? undefined
         : unknownChoice(optionsOf(issue.options), kindOf(issue.input, issue.discriminator));
     case 'too_big':
-      return expected(`at most ${issue.maximum} ${issue.origin === 'array' ? 'entries' : ''}`.trim(), issue.input);
+      return expected(`at most ${count(issue.maximum, issue.origin)}`, issue.input);
     case 'too_small':
-      return expected(`at least ${issue.minimum} ${issue.origin === 'array' ? 'entries' : ''}`.trim(), issue.input);
+      return expected(`at least ${count(issue.minimum, issue.origin)}`, issue.input);
     case 'unrecognized_keys':
       return knownKeys(issue.inst).join(' ');
     default:
       return undefined;
   }
 };
+
+const count = (n: number | bigint, origin: string): string =>
+  origin === 'array' ? `${n} ${n === 1 ? 'entry' : 'entries'}` : String(n);
 
 const KINDS: Readonly<Record<string, string>> = {
   object: 'a section with fields',

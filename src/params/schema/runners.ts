@@ -57,7 +57,7 @@ function xyzSchema(lengths: Lengths) {
     .superRefine((route, context) => {
       const bends = route.points.length - 2;
       if (!Array.isArray(route.clr) || route.clr.length === bends) return;
-      const message = `expected ${bends} radii, one for each of the ${bends} bends, found ${route.clr.length}`;
+      const message = `expected as many radii as the route has bends (${bends}), found ${route.clr.length}`;
       context.addIssue({ code: 'custom', path: ['clr'], message, input: route });
     })
     .describe('A route by its intersection points.');
