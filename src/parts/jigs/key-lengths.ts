@@ -22,7 +22,10 @@ export function keyLengths(pieces: readonly Piece[], jig: JigPlan, key: Key, od:
 
 /** The longest key a piece's start can take, mm. */
 function roomInside(piece: Piece, key: Key, od: number): number {
-  const whole = piece.toRun - piece.fromRun - SOCKET_FLOOR - SOCKET_RELIEF;
+  const turn = piece.path.segments.reduce((sum, s) => sum + (s.kind === 'bend' ? s.angle : 0), 0);
+  // the far end leans towards the socket by the bend's angle, and its spigot's root with it
+  const lean = key.radius * Math.sin(Math.min(turn, Math.PI / 2));
+  const whole = piece.toRun - piece.fromRun - lean - SOCKET_FLOOR - SOCKET_RELIEF;
   let leg = 0;
   for (const s of piece.path.segments) {
     if (s.kind === 'bend') {
