@@ -14,6 +14,7 @@ import {
 import { LARGEST_PLAN_FILE, MOST_ALIASES } from './limits.js';
 import { tooDeepLine } from './nesting.js';
 import type { PlanFault, PlanPath, PlanProblem } from './plan-problem.js';
+import { printable } from './wording.js';
 
 /** A plan's text as plain data, and where each of its fields stands. */
 export interface PlanText {
@@ -58,7 +59,7 @@ const fileProblem = (message: string): PlanProblem => ({ line: 1, column: 1, pat
 
 function problemAtOffset(lines: LineCounter, offset: number, message: string, path = ''): PlanProblem {
   const { line, col } = lines.linePos(offset);
-  return { line: Math.max(line, 1), column: Math.max(col, 1), path, message };
+  return { line: Math.max(line, 1), column: Math.max(col, 1), path: printable(path), message: printable(message) };
 }
 
 function syntaxProblems(document: PlanDocument, lines: LineCounter): PlanProblem[] {
@@ -74,7 +75,10 @@ const SYNTAX_WORDS: Readonly<Record<string, string>> = {
   TAB_AS_INDENT: 'a tab indents this line; use spaces',
 };
 
-/** What the parser allows and a plan does not: other versions, fields given twice (its own check is quadratic), special keys, anchors that hold themselves, aliases without end. */
+/**
+ * What the parser allows and a plan does not: other versions, fields given twice (the parser's own check is quadratic), special
+ * keys, anchors that hold themselves, aliases without end.
+ */
 function shapeProblems(document: PlanDocument, lines: LineCounter): PlanProblem[] {
   if (document.directives?.yaml.version !== '1.2') return [fileProblem('a plan is YAML 1.2; leave the %YAML line out')];
   const problems: PlanProblem[] = [];
@@ -97,7 +101,10 @@ function shapeProblems(document: PlanDocument, lines: LineCounter): PlanProblem[
       problems.push(problemAtOffset(lines, offsetOf(pair.key), message));
     },
     Alias(_, alias, ancestors) {
-      aliases++;
+      if (++aliases > MOST_ALIASES) {
+        problems.push(problemAtOffset(lines, offsetOf(alias), `expected at most ${MOST_ALIASES} aliases (*name)`));
+        return visit.BREAK;
+      }
       const source = alias.resolve(document);
       if (source === undefined) {
         problems.push(
@@ -106,9 +113,7 @@ function shapeProblems(document: PlanDocument, lines: LineCounter): PlanProblem[
       } else if (ancestors.includes(source)) {
         problems.push(problemAtOffset(lines, offsetOf(alias), `*${alias.source} stands inside itself`));
       }
-      if (aliases === MOST_ALIASES + 1) {
-        problems.push(problemAtOffset(lines, offsetOf(alias), `expected at most ${MOST_ALIASES} aliases (*name)`));
-      }
+      return undefined;
     },
   });
   return problems;

@@ -354,6 +354,17 @@ describe('files that are no plan', () => {
   });
 });
 
+test('what is printed holds no control characters, whatever the file does', () => {
+  const read = readPlan('"a\\e[2J\\nb": 1\nunits: "\\u009b\\u202e"\n', 'plan.yaml');
+  expect(read.ok ? '' : read.text).toContain('2:8 units: expected mm or in, found "\\u009b\\u202e"');
+  expect(read.ok ? '' : read.text).toContain('1:1 a\\u001b[2J\\u000ab: unknown field');
+});
+
+test('aliases are counted, and one too many is told at its line', () => {
+  const text = `x: &x 1\ny:\n${'  - *x\n'.repeat(60)}`;
+  expect(problemsOf(text)).toEqual([{ line: 53, column: 5, path: '', message: 'expected at most 50 aliases (*name)' }]);
+});
+
 describe('junk never throws and never passes', () => {
   const noThrow = (text: string) => {
     const read = readPlan(text, 'plan.yaml');
