@@ -115,7 +115,7 @@ function notesOf(region: FlangeRegion, extra: number, thickness: number): string
           `${drilled} of ${region.bolts.length} bolt holes are below ${least} mm (${LEAST_CUT_HOLE} x thickness): centre-mark and drill`,
         ]
       : []),
-    ...(extra > 0
+    ...(extra > 0.02
       ? [`edge and fillets are ${extra.toFixed(2)} mm wider than asked, so that no side is too short to cut`]
       : []),
   ];

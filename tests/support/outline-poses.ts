@@ -1,0 +1,11 @@
+import type { Outline } from '../../src/geometry/outline.js';
+import { mirrorOutline, reverseOutline, rotateOutline, startAt } from '../../src/geometry/outline-transform.js';
+
+/** The same counter-clockwise shape begun elsewhere, turned by quarters and seen in a mirror: sizes must not change. */
+export const poses = (outline: Outline): readonly Outline[] => [
+  startAt(outline, 1),
+  rotateOutline(outline, 0, 1),
+  rotateOutline(outline, -1, 0),
+  mirrorOutline(outline),
+  reverseOutline(reverseOutline(outline)),
+];
