@@ -51,12 +51,17 @@ function table(rows: readonly (readonly string[])[]): string[] {
 
 function findingLines(findings: readonly Finding[]): string[] {
   const shown = findings.filter((f) => f.level !== 'ok');
-  const held = findings.length - shown.length;
-  const lines = shown.map((f) => {
-    const mark = f.level === 'fail' ? pc.red('fail') : pc.yellow('warn');
-    return `${mark}  ${f.id}, ${f.place}: ${f.message}`;
+  const alike = new Map<string, Finding[]>();
+  for (const f of shown) {
+    const key = `${f.level} ${f.id} ${f.message}`;
+    alike.set(key, [...(alike.get(key) ?? []), f]);
+  }
+  const lines = [...alike.values()].map((group) => {
+    const { level, id, message } = group[0]!;
+    const mark = level === 'fail' ? pc.red('fail') : pc.yellow('warn');
+    return `${mark}  ${id}, ${group.map((f) => f.place).join('; ')}: ${message}`;
   });
-  return [...lines, `${held} of ${findings.length} checks hold without remark.`, ''];
+  return [...lines, `${findings.length - shown.length} of ${findings.length} checks hold without remark.`, ''];
 }
 
 function fileLines({ folder, files }: Written): string[] {

@@ -29,7 +29,7 @@ export interface Gap {
 export function gapsOf(problem: RouteProblem, primaries: readonly Measured[]): readonly Gap[] {
   const pairs = primaries.flatMap((a, i) => primaries.slice(i + 1).flatMap((b) => pairGaps(problem, a, b)));
   const single = primaries.flatMap((p) => [
-    ...problem.keptOut.map((k) => keptOutGap(problem, p, k)),
+    ...problem.keptOut.flatMap((k) => keptOutGaps(problem, p, k)),
     ...selfGaps(problem, p),
   ]);
   return [...pairs, ...single];
@@ -62,46 +62,51 @@ function pairGaps(problem: RouteProblem, a: Measured, b: Measured): Gap[] {
   ];
 }
 
-function keptOutGap(problem: RouteProblem, p: Measured, k: KeptOut): Gap {
+/**
+ * The gap to kept-out space. A tube that starts or ends there first moves away from it; from where it stops doing so it is
+ * measured. None when it never comes nearer again.
+ */
+function keptOutGaps(problem: RouteProblem, p: Measured, k: KeptOut): Gap[] {
   const length = pathLength(p.path);
   const need = problem.radius + k.limit;
-  const from = k.startsOn.includes(p.cylinder) ? leavingRun(p.path, k.obstacle, need, 1) : 0;
-  const to = k.endsOn.includes(p.cylinder) ? length - leavingRun(p.path, k.obstacle, need, -1) : length;
-  const common = { kind: 'kept-out' as const, cylinders: [p.cylinder], other: k.name, limit: k.limit };
-  if (to - from < 1e-6) {
-    const at = headingAt(p.path, from).point;
-    return { ...common, value: obstacleDistance(k.obstacle, at) - problem.radius, at, run: from };
-  }
+  const start = k.startsOn.includes(p.cylinder) ? leaving(p.path, k.obstacle, 1) : null;
+  const end = k.endsOn.includes(p.cylinder) ? leaving(p.path, k.obstacle, -1) : null;
+  const gap = (distance: number, run: number): Gap => ({
+    kind: 'kept-out',
+    cylinders: [p.cylinder],
+    other: k.name,
+    limit: k.limit,
+    value: distance - problem.radius,
+    at: headingAt(p.path, run).point,
+    run,
+  });
+  if (start && start.distance < need) return [gap(start.distance, start.run)];
+  if (end && end.distance < need) return [gap(end.distance, length - end.run)];
+  const from = start?.run ?? 0;
+  const to = length - (end?.run ?? 0);
+  if (to - from < 1e-6) return [];
   const found = obstacleApproach(partOfPath(p.path, from, to), k.obstacle);
-  return {
-    ...common,
-    value: found.distance - problem.radius,
-    at: headingAt(p.path, from + found.run).point,
-    run: from + found.run,
-  };
+  return [gap(found.distance, from + found.run)];
 }
 
 /** Step, mm, in which a tube is followed as it leaves what it stands on. */
 const LEAVING_STEP = 0.5;
 
-/**
- * Running length, mm, from one end of a path to where it stands `need` mm off what that end stands on, moving away from it all
- * the way; where it turns back before, the place it turned.
- */
-function leavingRun(path: Path, obstacle: Obstacle, need: number, sense: 1 | -1): number {
+/** How far, mm, from one end a path goes on moving away from what that end stands on, and its distance there. */
+function leaving(path: Path, obstacle: Obstacle, sense: 1 | -1): { readonly run: number; readonly distance: number } {
   const length = pathLength(path);
   const distanceAt = (run: number): number =>
     obstacleDistance(obstacle, headingAt(path, sense > 0 ? run : length - run).point);
   let run = 0;
   let here = distanceAt(0);
-  while (here < need) {
+  while (run < length) {
     const next = Math.min(run + LEAVING_STEP, length);
     const there = distanceAt(next);
-    if (there < here - 1e-9 || next >= length) return run;
+    if (there < here - 1e-9) break;
     run = next;
     here = there;
   }
-  return run;
+  return { run, distance: here };
 }
 
 function selfGaps(problem: RouteProblem, p: Measured): Gap[] {

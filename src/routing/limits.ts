@@ -55,16 +55,12 @@ function keptOutGap(problem: RouteProblem, runner: Runner, k: KeptOut, chain: Ch
   let from = 0;
   let to = chain.count - 1;
   if (k.startsOn.includes(runner.cylinder)) {
-    while (from < to && far[from]! < need) {
-      if (far[from + 1]! < far[from]! - 1e-6) return far[from]! - problem.radius;
-      from++;
-    }
+    while (from < to && far[from + 1]! >= far[from]! - 1e-6) from++;
+    if (far[from]! < need) return far[from]! - problem.radius;
   }
   if (k.endsOn.includes(runner.cylinder)) {
-    while (to > from && far[to]! < need) {
-      if (far[to - 1]! < far[to]! - 1e-6) return far[to]! - problem.radius;
-      to--;
-    }
+    while (to > from && far[to - 1]! >= far[to]! - 1e-6) to--;
+    if (far[to]! < need) return far[to]! - problem.radius;
   }
   let best = cutoff + problem.radius;
   for (let i = from; i <= to; i++) best = Math.min(best, far[i]!);

@@ -1,0 +1,22 @@
+/** The library: read a plan, route and check a header, build its parts, and get every file as bytes. Nothing here touches the disk. */
+
+export type { Finding, FindingLevel } from './checks/finding.js';
+export type { OutputFile, OutputKind } from './export/output-file.js';
+export { type Summary, summaryJsonSchema } from './export/summary-schema.js';
+export { planJsonSchema } from './params/json-schema.js';
+export type { Plan } from './params/plan.js';
+export type { PlanProblem } from './params/plan-problem.js';
+export { type ReadPlan, readPlan } from './params/read-plan.js';
+export {
+  type BuiltHeader,
+  buildHeader,
+  checkedSummary,
+  outputsOf,
+  type Progress,
+  type RoutedHeader,
+  type Routing,
+  routeHeader,
+  verdictOf,
+} from './pipeline.js';
+export type { Miss } from './routing/miss.js';
+export type { RoutedPrimary } from './routing/routed.js';

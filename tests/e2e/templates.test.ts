@@ -1,0 +1,121 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { summarySchema } from '../../src/export/summary-schema.js';
+import { lengthsFromBendTable } from '../support/bend-table-length.js';
+import { evenrun, type Ran } from '../support/command.js';
+import { requireTool } from '../support/tools.js';
+
+const TEMPLATES = ['inline-four', 'inline-six-turbo', 'v-twin', 'v8-bank', 'single'] as const;
+
+const folder = mkdtempSync(join(tmpdir(), 'evenrun-templates-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe.each(TEMPLATES)('starter plan %s, as a new user builds it', (template) => {
+  const out = join(folder, template);
+  let ran: Ran;
+  const read = (file: string): string => readFileSync(join(out, file), 'utf8');
+  const files = (): string[] => readdirSync(out, { recursive: true }).map(String).sort();
+  const stls = (): string[] => files().filter((f) => f.endsWith('.stl'));
+
+  beforeAll(() => {
+    expect(evenrun(['new', `plan-${template}`, '--template', template], folder).code).toBe(0);
+    ran = evenrun(['build', `plan-${template}.yaml`, '--out', template], folder);
+  });
+
+  it('exits 0 and says so', () => {
+    expect(ran.err).not.toMatch(/error/);
+    expect(ran.code).toBe(0);
+    expect(ran.out).toContain('all checks hold');
+  });
+
+  it('has a spread of at most 0.001 mm by recomputation from its bend table', () => {
+    const lengths = lengthsFromBendTable(read('bend-table.csv'));
+    const summary = summarySchema.parse(JSON.parse(read('summary.json')));
+    expect(lengths.size).toBe(summary.primaries.length);
+    const values = [...lengths.values()];
+    expect(Math.max(...values) - Math.min(...values)).toBeLessThanOrEqual(0.001);
+    for (const p of summary.primaries) {
+      expect(Math.abs(lengths.get(p.cylinder)! - p.length_mm)).toBeLessThan(1e-6);
+      expect(Math.abs(p.length_mm - p.target_mm)).toBeLessThanOrEqual(0.001);
+    }
+  });
+
+  it('has a summary that lists just the files that are there', () => {
+    const summary = summarySchema.parse(JSON.parse(read('summary.json')));
+    expect(summary.passed).toBe(true);
+    const listed = ['summary.json', ...summary.files.map((f) => f.path)].sort();
+    const there = readdirSync(out, { recursive: true, withFileTypes: true })
+      .filter((e) => e.isFile())
+      .map((e) => join(e.parentPath, e.name).slice(out.length + 1));
+    expect(there.sort()).toEqual(listed);
+    expect(listed.some((f) => f.startsWith('jigs/'))).toBe(true);
+    expect(listed.some((f) => f.startsWith('collector/'))).toBe(true);
+  });
+
+  it('has a cut list whose pieces sum to every length, flange thickness included', () => {
+    const [header, ...lines] = read('cut-list.csv').trim().split('\r\n');
+    const at = (name: string): number => header!.split(',').indexOf(name);
+    const lengths = lengthsFromBendTable(read('bend-table.csv'));
+    for (const [cylinder, length] of lengths) {
+      const own = lines.map((l) => l.split(',')).filter((c) => Number(c[at('cylinder')]) === cylinder);
+      const flange = Number(own[0]![at('from_mm')]);
+      const sum = own.reduce((s, c) => s + Number(c[at('length_mm')]), flange);
+      expect(Math.abs(sum - length)).toBeLessThan(1e-6);
+      expect(flange).toBeGreaterThan(0);
+    }
+  });
+
+  it('has flange drawings that audit clean, every cut contour closed', (context) => {
+    const python = requireTool('ezdxf', context);
+    const script = `
+import sys, ezdxf
+for path in sys.argv[1:]:
+    doc = ezdxf.readfile(path)
+    audit = doc.audit()
+    cut = [e for e in doc.modelspace() if e.dxf.layer.startswith('CUT')]
+    open_ones = [e for e in cut if not (e.dxftype() == 'CIRCLE' or (e.dxftype() == 'LWPOLYLINE' and e.closed))]
+    print(len(audit.errors), len(audit.fixes), len(cut) > 0, len(open_ones), doc.header['$INSUNITS'])
+`;
+    const drawings = files().filter((f) => f.endsWith('.dxf'));
+    const told = spawnSync(python, ['-c', script, ...drawings], { cwd: out, encoding: 'utf8' });
+    expect(told.stderr).toBe('');
+    expect(told.stdout.trim().split('\n')).toEqual(drawings.map(() => '0 0 True 0 4'));
+  });
+
+  it('has solids that are one closed body each by another reader', (context) => {
+    const admesh = requireTool('admesh', context);
+    for (const stl of stls()) {
+      const told = spawnSync(admesh, [stl], { cwd: out, encoding: 'utf8' }).stdout;
+      expect(told, stl).toMatch(/Total disconnected facets\s*:\s*0\s+0/);
+      expect(told, stl).toMatch(/Number of parts\s*:\s*1\s/);
+      expect(Number(/Volume\s*:\s*([-\d.]+)/.exec(told)?.[1]), stl).toBeGreaterThan(0);
+    }
+  });
+
+  it('has solids that a slicer takes as they are and that fit the bed', (context) => {
+    const slicer = requireTool('prusa-slicer', context);
+    for (const stl of stls()) {
+      const told = spawnSync(slicer, ['--info', stl], { cwd: out, encoding: 'utf8' }).stdout;
+      expect(told, stl).toMatch(/manifold = yes/);
+      expect(told, stl).toMatch(/number_of_parts =\s*1\s/);
+      if (stl.startsWith('jigs')) {
+        for (const axis of ['x', 'y', 'z']) {
+          expect(Number(new RegExp(`size_${axis} = ([\\d.]+)`).exec(told)?.[1]), `${stl} ${axis}`).toBeLessThanOrEqual(
+            210,
+          );
+        }
+      }
+    }
+  });
+
+  it('gives the same bytes again', () => {
+    expect(evenrun(['build', `plan-${template}.yaml`, '--out', `${template}-again`], folder).code).toBe(0);
+    for (const f of summarySchema.parse(JSON.parse(read('summary.json'))).files) {
+      const again = readFileSync(join(folder, `${template}-again`, f.path));
+      expect(again.equals(readFileSync(join(out, f.path))), f.path).toBe(true);
+    }
+  });
+});
