@@ -1,4 +1,5 @@
 import { type ArcSide, arcFraction, directionAlong, type LineSide, type Side } from './outline-sides.js';
+import { boxesApart, boxOf } from './side-box.js';
 import { add2, cross2, distance2, dot2, length2, scale2, sub2, type Vec2 } from './vec2.js';
 
 /** A point this close to a side, mm, lies on it: well above rounding at metre size, well below what a chain of offsets may lose. */
@@ -15,7 +16,7 @@ const TANGENT_DRIFT = 1e-4;
  * within `tolerance` of the other side, and are returned as they are, so that neighbours stay joined bit by bit.
  */
 export function sideCrossings(a: Side, b: Side, tolerance: number = TOUCH_TOLERANCE): readonly Vec2[] {
-  if (apart(a, b, tolerance)) return [];
+  if (boxesApart(boxOf(a), boxOf(b), tolerance)) return [];
   const ends: Vec2[] = [];
   for (const p of [a.from, a.to]) if (onSide(p, b, tolerance)) ends.push(p);
   for (const p of [b.from, b.to]) {
@@ -55,27 +56,6 @@ export function fractionAt(side: Side, p: Vec2): number {
 }
 
 const directionNear = (side: Side, p: Vec2): Vec2 => directionAlong(side, fractionAt(side, p));
-
-/** True when the boxes round two sides are apart, by their chords and sagittas: a quick no. */
-function apart(a: Side, b: Side, tolerance: number): boolean {
-  const [p, q] = [boxOf(a), boxOf(b)];
-  return p[0] > q[2] + tolerance || q[0] > p[2] + tolerance || p[1] > q[3] + tolerance || q[1] > p[3] + tolerance;
-}
-
-function boxOf(s: Side): readonly [number, number, number, number] {
-  if (s.kind === 'arc') {
-    // The disc about the chord's middle that holds the arc: half the chord for up to a half circle, else the far side of the circle.
-    const m: Vec2 = [(s.from[0] + s.to[0]) / 2, (s.from[1] + s.to[1]) / 2];
-    const half = distance2(s.from, s.to) / 2;
-    const reach =
-      Math.abs(s.sweep) <= Math.PI
-        ? Math.max(half, s.radius - distance2(m, s.centre))
-        : s.radius + distance2(m, s.centre);
-    return [m[0] - reach, m[1] - reach, m[0] + reach, m[1] + reach];
-  }
-  const [x, y, u, v] = [s.from[0], s.from[1], s.to[0], s.to[1]];
-  return [Math.min(x, u), Math.min(y, v), Math.max(x, u), Math.max(y, v)];
-}
 
 /** Crossings of the whole lines and circles that carry two sides. */
 function solve(a: Side, b: Side, tolerance: number): Vec2[] {

@@ -1,6 +1,8 @@
 import { fractionAt, sideCrossings } from './outline-crossings.js';
 import { pointAlong, type Side, sideLength } from './outline-sides.js';
-import { distance2, dot2, sub2, type Vec2 } from './vec2.js';
+import { boxesApart, boxOf } from './side-box.js';
+import { JOIN_TOLERANCE } from './tolerance.js';
+import { distance2, type Vec2 } from './vec2.js';
 
 /** Cuts nearer together along a side than this, mm, are one cut: the drift of a crossing of two nearly tangent sides. */
 const CUT_TOLERANCE = 1e-5;
@@ -14,8 +16,10 @@ function partOfSide(side: Side, t0: number, t1: number, from: Vec2, to: Vec2): S
 /** Every side cut wherever any other side meets it. Pieces of crossing sides share their end points bit by bit, or nearly so at tangents. */
 export function cutAtCrossings(sides: readonly Side[]): readonly Side[] {
   const cuts: Vec2[][] = sides.map(() => []);
+  const boxes = sides.map(boxOf);
   for (let i = 0; i < sides.length; i++) {
     for (let j = i + 1; j < sides.length; j++) {
+      if (boxesApart(boxes[i]!, boxes[j]!, JOIN_TOLERANCE)) continue;
       for (const p of sideCrossings(sides[i]!, sides[j]!)) {
         cuts[i]!.push(p);
         cuts[j]!.push(p);
@@ -36,21 +40,27 @@ function cutAt(side: Side, points: readonly Vec2[]): Side[] {
   return stops.slice(1).map((b, k) => partOfSide(side, stops[k]!.t, b.t, stops[k]!.p, b.p));
 }
 
+interface Piece {
+  readonly side: Side;
+  readonly middle: Vec2;
+}
+
 /** How two pieces lie on each other: the same run, the opposite run, or not at all. */
-export function coincidence(a: Side, b: Side, tolerance: number): 'same' | 'opposite' | 'none' {
-  if (distance2(pointAlong(a, 0.5), pointAlong(b, 0.5)) > tolerance) return 'none';
-  if (distance2(a.from, b.from) <= tolerance && distance2(a.to, b.to) <= tolerance) return 'same';
-  if (distance2(a.from, b.to) <= tolerance && distance2(a.to, b.from) <= tolerance) return 'opposite';
-  return 'none';
+function coincidence(a: Piece, b: Piece, tolerance: number): 'same' | 'opposite' | 'none' {
+  const near = (p: Vec2, q: Vec2): boolean => distance2(p, q) <= tolerance;
+  if (!near(a.middle, b.middle)) return 'none';
+  if (near(a.side.from, b.side.from) && near(a.side.to, b.side.to)) return 'same';
+  return near(a.side.from, b.side.to) && near(a.side.to, b.side.from) ? 'opposite' : 'none';
 }
 
 /** Pieces with each of a pile that run the same way kept once, and pairs that run against each other left out: they enclose nothing. */
-export function withoutDoubles(pieces: readonly Side[], tolerance: number): readonly Side[] {
-  const kept: (Side | null)[] = [];
-  for (const piece of pieces) {
-    const twin = kept.findIndex((k) => k !== null && coincidence(k, piece, tolerance) !== 'none');
+export function withoutDoubles(sides: readonly Side[], tolerance: number): readonly Side[] {
+  const kept: Piece[] = [];
+  for (const side of sides) {
+    const piece = { side, middle: pointAlong(side, 0.5) };
+    const twin = kept.findIndex((k) => coincidence(k, piece, tolerance) !== 'none');
     if (twin < 0) kept.push(piece);
-    else if (dot2(sub2(kept[twin]!.to, kept[twin]!.from), sub2(piece.to, piece.from)) < 0) kept[twin] = null;
+    else if (coincidence(kept[twin]!, piece, tolerance) === 'opposite') kept.splice(twin, 1);
   }
-  return kept.filter((k) => k !== null);
+  return kept.map((k) => k.side);
 }

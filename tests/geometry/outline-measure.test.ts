@@ -48,6 +48,20 @@ describe('closed forms', () => {
   });
 });
 
+test('an arc that does not reach an extreme is bounded by its ends', () => {
+  const h = Math.SQRT1_2 * 10;
+  const cap = {
+    vertices: [
+      { x: h, y: h, bulge: Math.SQRT2 - 1 },
+      { x: -h, y: h, bulge: 0 },
+    ],
+  };
+  expect(outlineBounds(cap)).toEqual({
+    from: [expect.closeTo(-h, 9), expect.closeTo(h, 9)],
+    to: [expect.closeTo(h, 9), expect.closeTo(10, 9)],
+  });
+});
+
 test('poses keep area and length, running backwards changes the sign of area only', () => {
   fc.assert(
     fc.property(convexOutline, (outline) => {

@@ -56,3 +56,22 @@ test('an outline without short sides is left alone', () => {
   const given = ovalWithShortArc(2);
   expect(smoothOutline(given, 0.05)).toBe(given);
 });
+
+test('a kink of a ten-thousandth is drawn round, a corner of a degree is left', () => {
+  const bent = (rise: number): Outline => ({
+    vertices: [
+      { x: 0, y: -20, bulge: 0 },
+      { x: 30, y: -20 - rise, bulge: 0 },
+      { x: 60, y: -20, bulge: 1 },
+      { x: 60, y: 20, bulge: 0 },
+      { x: 0, y: 20, bulge: 1 },
+    ],
+  });
+  const kinked = bent(30e-4 / 2);
+  expect(sharpestTurn(kinked)).toBeCloseTo(1e-4, 6);
+  const smooth = smoothOutline(kinked, 0.1);
+  expect(sharpestTurn(smooth)).toBeLessThan(1e-6);
+  for (const s of sidesOf(smooth)) expect(pointToOutline(s.from, kinked).distance).toBeLessThan(1e-4);
+  const corner = bent(0.5);
+  expect(smoothOutline(corner, 0.1)).toBe(corner);
+});

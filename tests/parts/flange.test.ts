@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { outlineContains } from '../../src/geometry/outline-contains.js';
 import { outlineToOutline } from '../../src/geometry/outline-distance.js';
-import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
+import { circleOutline, polygonOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import { outlineArea, signedArea } from '../../src/geometry/outline-measure.js';
 import { sidesOf } from '../../src/geometry/outline-sides.js';
 import { mirrorOutline, reverseOutline, rotateOutline, startAt } from '../../src/geometry/outline-transform.js';
@@ -102,6 +102,47 @@ function mirroredPlan(plan: Plan): Plan {
     ports: plan.ports.map((p) => ({ ...p, at: [-p.at[0], p.at[1]], outline: mirrorOutline(p.outline) })),
   };
 }
+
+test('ports traced with 300 corners, wavy, make a sound flange too', () => {
+  const corners = Array.from({ length: 300 }, (_, i) => {
+    const a = (2 * Math.PI * i) / 300;
+    const r = 20 + 2 * Math.sin(5 * a);
+    return [r * Math.cos(a), r * Math.sin(a)] as const;
+  });
+  const outline = polygonOutline(corners);
+  const kerf = { width: 1.6, compensate: true };
+  const part = only(
+    planWith(
+      [0, 90].map((x) => ({ at: [x, 0], outline })),
+      [boltAt([45, 20])],
+      { kerf, enlarge: 1 },
+    ),
+  );
+  validateOutline(part.region.outer, { leastSide: LEAST_SIDE });
+  expect(sharpestTurn(part.region.outer)).toBeLessThan(1e-6);
+  for (const o of part.cut.openings) validateOutline(o.outline);
+});
+
+describe('where bosses fall together', () => {
+  const port = (x: number, y = 0) => ({ at: [x, y] as const, outline: circleOutline([0, 0], 40) });
+  test.each([
+    ['two bolts in one place', planWith([port(0), port(90)], [boltAt([45, 20]), boltAt([45, 20])])],
+    ['a bolt in the middle of a port', planWith([port(0), port(90)], [boltAt([0, 0])])],
+    ['bolts on the line of ports', planWith([port(0), port(90)], [boltAt([45, 0]), boltAt([-40, 0])])],
+    ['ports that overlap', planWith([port(0), port(20), port(20)], [boltAt([10, 40])])],
+    ['ports in two rows', planWith([port(0), port(0, 60), port(90), port(90, 60)], [boltAt([45, 30])])],
+    ['a boss that touches the strip from inside', planWith([port(0), port(90)], [boltAt([45, 29 - 12.5])])],
+    [
+      'a fillet larger than the flange',
+      planWith([port(0), port(90)], [boltAt([45, 30]), boltAt([-50, -50])], { fillet: 100 }),
+    ],
+    ['a bolt far off', planWith([port(0)], [boltAt([45, 200])])],
+  ])('%s', (_, plan) => {
+    const { outer } = only(plan).region;
+    validateOutline(outer, { leastSide: LEAST_SIDE });
+    expect(sharpestTurn(outer)).toBeLessThan(1e-6);
+  });
+});
 
 describe('small holes', () => {
   // A vendor's figure for plasma, hole at least 1.5 x thickness: common practice.
