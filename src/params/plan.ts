@@ -1,4 +1,5 @@
 import type { Frame } from '../geometry/frame.js';
+import type { Mesh } from '../geometry/mesh.js';
 import type { Outline } from '../geometry/outline.js';
 import type { Vec2 } from '../geometry/vec2.js';
 import type { Vec3 } from '../geometry/vec3.js';
@@ -16,7 +17,11 @@ export interface Plan {
   readonly tube: TubePlan;
   readonly collectors: readonly CollectorPlan[];
   readonly runners: RunnersPlan;
+  /** Tubes from one collector's outlet to the next collector; null when no collector feeds another. */
+  readonly secondaries: SecondaryPlan | null;
   readonly keepOuts: readonly KeepOut[];
+  /** Room for spark plug and flange bolt tools. */
+  readonly access: readonly Access[];
   readonly jig: JigPlan;
 }
 
@@ -117,12 +122,36 @@ export interface TubePlan {
   readonly wall: number;
   readonly material: string;
   readonly bends: readonly StockBend[];
+  /** Where primaries grow, nearest the head first; empty for one bore throughout. */
+  readonly steps: readonly TubeStep[];
   /** Least straight between two bends, mm. */
   readonly minStraight: number;
   /** Least straight from the outer face of the flange, mm. */
   readonly minStraightPort: number;
   /** Least straight before the collector inlet, mm. */
   readonly minStraightInlet: number;
+}
+
+/** A larger tube from a running length on. The joint falls on a straight. */
+export interface TubeStep {
+  /** Running length from the head face, mm. */
+  readonly at: number;
+  /** How far to either side of `at` the joint may fall, mm. */
+  readonly within: number;
+  readonly od: number;
+  readonly wall: number;
+  readonly bends: readonly StockBend[];
+}
+
+/** The tubes between collectors of a 4-2-1. */
+export interface SecondaryPlan {
+  /** Target length of every secondary, from outlet to inlet plane, mm. */
+  readonly length: number;
+  /** Largest allowed spread, mm. */
+  readonly tolerance: number;
+  readonly od: number;
+  readonly wall: number;
+  readonly bends: readonly StockBend[];
 }
 
 /** Bent stock the shop can get. */
@@ -136,8 +165,10 @@ export interface StockBend {
 
 export interface CollectorPlan {
   readonly name: string;
-  /** Cylinders that join here, in cylinder order. */
+  /** Cylinders whose primaries join here, in cylinder order; empty when secondaries join here. */
   readonly cylinders: readonly number[];
+  /** Names of the collectors whose secondaries join here; empty when primaries join here. */
+  readonly from: readonly string[];
   /** World frame at the centre of the inlet plane; z is the way of the gas, x points to inlet 1. */
   readonly frame: Frame;
   /** Gap between neighbouring tubes at the inlet plane, mm. */
@@ -146,6 +177,19 @@ export interface CollectorPlan {
   readonly mergeHalfAngle: number;
   readonly order: InletOrder;
   readonly outlet: CollectorOutlet;
+  /** How far the collector may move from `frame`; null when it is fixed. */
+  readonly freedom: CollectorFreedom | null;
+}
+
+/** The solver may place the collector within these bounds to win clearance. */
+export interface CollectorFreedom {
+  /** Lowest and highest offset of the inlet plane's centre, mm, along the world's axes. */
+  readonly from: Vec3;
+  readonly to: Vec3;
+  /** Half-angle of the cone about the planned direction, rad. */
+  readonly tilt: number;
+  /** True when it may turn about its axis. */
+  readonly turns: boolean;
 }
 
 export type InletOrder =
@@ -164,8 +208,10 @@ export interface CollectorOutlet {
 }
 
 export interface RunnersPlan {
-  /** Target length of every primary, mm. */
+  /** Target length of every primary, mm: where a band is allowed, its middle. */
   readonly length: number;
+  /** Shortest and longest common length the solver may choose, mm; null when the length is fixed. */
+  readonly band: { readonly from: number; readonly to: number } | null;
   /** Largest allowed spread, mm. */
   readonly tolerance: number;
   /** Least gap between the skins of two primaries, mm. */
@@ -174,6 +220,23 @@ export interface RunnersPlan {
   readonly given: readonly GivenRoute[];
   /** Seed of the route search: the same plan gives the same routes. */
   readonly seed: number;
+  readonly weights: RouteWeights;
+  /** Longest the search may take, s. */
+  readonly budget: number;
+}
+
+/** What makes one route better than another, each as the mm of clearance-like cost it is worth. */
+export interface RouteWeights {
+  /** Each bend: a cut and a weld more. */
+  readonly bend: number;
+  /** Each radian of bending. */
+  readonly turning: number;
+  /** Each radian at a CLR of one OD; less for larger radii. */
+  readonly tightness: number;
+  /** A gap at its limit. */
+  readonly closeness: number;
+  /** Each piece of stock begun. */
+  readonly scrap: number;
 }
 
 /** A route given by hand as intersection points; LRA rows are turned into points when the plan is read. */
@@ -187,8 +250,10 @@ export interface GivenRoute {
 
 interface KeepOutCommon {
   readonly name: string;
-  /** Least gap from a tube's skin, mm. */
+  /** Least gap from a tube's skin, mm; for what must stay cool at least the plan's hot-tube distance. */
   readonly clearance: number;
+  /** True for what must stay cool: hoses, wiring, starter, master cylinder. */
+  readonly heat: boolean;
 }
 
 export type KeepOut =
@@ -202,7 +267,35 @@ export type KeepOut =
       readonly from: Vec3;
       readonly to: Vec3;
       readonly diameter: number;
+    })
+  | (KeepOutCommon & {
+      readonly kind: 'capsule' /** Centres of the end spheres, mm. */;
+      readonly from: Vec3;
+      readonly to: Vec3;
+      readonly diameter: number;
+    })
+  | (KeepOutCommon & {
+      readonly kind: 'half-space' /** A point of the plane, mm, and the unit normal that points to the free side. */;
+      readonly point: Vec3;
+      readonly normal: Vec3;
+    })
+  | (KeepOutCommon & {
+      readonly kind: 'mesh' /** As the plan names it. */;
+      readonly file: string /** In the world, mm. */;
+      readonly mesh: Mesh;
     });
+
+/** A straight cylinder that a tool needs: no tube may enter it. */
+export interface Access {
+  /** 'plug of cylinder 2', 'bolt 3'. */
+  readonly name: string;
+  /** Where it begins; z is the way the tool comes out. */
+  readonly frame: Frame;
+  /** mm. */
+  readonly diameter: number;
+  /** mm. */
+  readonly length: number;
+}
 
 export interface JigPlan {
   /** Usable size of the printer, mm: x, y, height. */
