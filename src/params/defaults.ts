@@ -30,6 +30,14 @@ export const DEFAULTS = {
     order: 'free',
     tail: '40 mm',
   },
-  runners: { spread: '1 mm', clearance: '6 mm', route: 'auto', seed: 1 },
+  runners: {
+    spread: '1 mm',
+    clearance: '6 mm',
+    route: 'auto',
+    seed: 1,
+    weights: { bend: 20, turning: 12, tightness: 8, closeness: 30, scrap: 5 },
+    /** s. */
+    budget: 20,
+  },
   jig: { bed: '210 mm', fit: '0.2 mm', plate: '5 mm', key_length: '10 mm', strut: '16 mm' },
 } as const;

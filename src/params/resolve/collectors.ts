@@ -39,6 +39,7 @@ export function collectorPlan(placed: PlacedCollector, tubeWall: number): Collec
   return {
     name,
     cylinders,
+    from: [],
     frame,
     inletGap: section.gap,
     mergeHalfAngle: section.merge_half_angle ?? (several ? radians(DEFAULTS.collector.merge_half_angle) : 0),
@@ -49,6 +50,7 @@ export function collectorPlan(placed: PlacedCollector, tubeWall: number): Collec
       coneLength: section.outlet.cone_length,
       tail: section.outlet.tail,
     },
+    freedom: null,
   };
 }
 

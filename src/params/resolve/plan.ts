@@ -1,4 +1,5 @@
 import { clearanceHole, threadDiameter } from '../bolt-holes.js';
+import { DEFAULTS } from '../defaults.js';
 import type { Engine, FlangePlan, Head, HeadBody, KeepOut, Plan, RunnersPlan } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
 import { collectorPlan, placedCollectors } from './collectors.js';
@@ -26,13 +27,16 @@ export function planOf(file: PlanFile): Plan {
       wall: file.tube.wall,
       material: file.tube.material,
       bends: file.tube.bends.map((b) => ({ clr: b.clr, maxAngle: b.max_angle, leg: b.leg })),
+      steps: [],
       minStraight: file.tube.min_straight,
       minStraightPort: file.tube.min_straight_port,
       minStraightInlet: file.tube.min_straight_inlet,
     },
     collectors: collectors.map((c) => collectorPlan(c, file.tube.wall)),
     runners: runnersOf(file.runners, ports),
+    secondaries: null,
     keepOuts: file.keep_out.map((k) => keepOutOf(k, file.runners.clearance)),
+    access: [],
     jig: {
       bed: file.jig.bed,
       fit: file.jig.fit,
@@ -106,6 +110,7 @@ function flangeOf(f: PlanFile['flange']): FlangePlan {
 function runnersOf(r: PlanFile['runners'], ports: readonly PlacedPort[]): RunnersPlan {
   return {
     length: r.length,
+    band: null,
     tolerance: r.spread,
     clearance: r.clearance,
     given: r.routes.flatMap((route) => {
@@ -114,13 +119,16 @@ function runnersOf(r: PlanFile['runners'], ports: readonly PlacedPort[]): Runner
       return [{ cylinder: route.cylinder, inlet: route.inlet ?? null, ...routePolygon(route, placed.port) }];
     }),
     seed: r.seed,
+    weights: DEFAULTS.runners.weights,
+    budget: DEFAULTS.runners.budget,
   };
 }
 
 function keepOutOf(k: PlanFile['keep_out'][number], clearance: number): KeepOut {
-  if (k.kind === 'cylinder') return { ...k, clearance: k.clearance ?? clearance };
+  if (k.kind === 'cylinder') return { ...k, heat: false, clearance: k.clearance ?? clearance };
   return {
     ...k,
+    heat: false,
     clearance: k.clearance ?? clearance,
     from: [Math.min(k.from[0], k.to[0]), Math.min(k.from[1], k.to[1]), Math.min(k.from[2], k.to[2])],
     to: [Math.max(k.from[0], k.to[0]), Math.max(k.from[1], k.to[1]), Math.max(k.from[2], k.to[2])],
