@@ -5,13 +5,12 @@ import { type Bounds, meshBounds } from '../geometry/mesh-measure.js';
 import { snapMesh } from '../geometry/mesh-snap.js';
 import { validateMesh } from '../geometry/mesh-validate.js';
 import { weldExact } from '../geometry/mesh-weld.js';
+import { meshFromStl } from '../geometry/stl-read.js';
 import type { SolidPart } from '../parts/part.js';
 import type { OutputFile } from './output-file.js';
 
-/** Length of a binary STL's header, of its triangle count and of one triangle, bytes: a file has 84 + 50 n. */
+/** Length of a binary STL's header, bytes. */
 const HEADER = 80;
-const COUNT = 4;
-const TRIANGLE = 50;
 
 /** Files of printed parts: jigs/<name>.stl and collector/<name>.stl, in the order given. */
 export function stlFiles(parts: readonly SolidPart[]): OutputFile[] {
@@ -41,25 +40,6 @@ export function stlBytes(mesh: Mesh, name: string): Uint8Array {
   bytes.set(headerText(name));
   validateMesh(weldExact(meshFromStl(bytes)), `${name} as written to STL`);
   return bytes;
-}
-
-/**
- * Triangles of a binary STL, three points each, mm, nothing welded. Throws RangeError when the size is not 84 + 50 n.
- */
-export function meshFromStl(bytes: Uint8Array): Mesh {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const n = bytes.length < HEADER + COUNT ? -1 : view.getUint32(HEADER, true);
-  if (bytes.length !== HEADER + COUNT + TRIANGLE * n) {
-    throw new RangeError(
-      `a binary STL of ${n} triangles has ${HEADER + COUNT + TRIANGLE * n} bytes, not ${bytes.length}`,
-    );
-  }
-  const positions = new Float64Array(9 * n);
-  for (let t = 0; t < n; t++) {
-    const corners = HEADER + COUNT + TRIANGLE * t + 12;
-    for (let k = 0; k < 9; k++) positions[9 * t + k] = view.getFloat32(corners + 4 * k, true);
-  }
-  return { positions, triangles: Uint32Array.from({ length: 3 * n }, (_, i) => i) };
 }
 
 /** Header: who wrote it, what it is and its unit, in ASCII, filled with spaces; never the word a text STL starts with. */

@@ -5,6 +5,9 @@
 export const DEFAULTS = {
   port: { direction: [0, 0, 1], rotation: 0, corner_radius: '0 mm' },
   heads: { clocking: 0 },
+  /** Room for a plug socket and its boot. */
+  plug: { diameter: '26 mm', length: '110 mm' },
+  access: { bolts: true, bolt_depth: '70 mm', plugs: true },
   flange: {
     edge_width: '8 mm',
     web: '5 mm',
@@ -16,6 +19,9 @@ export const DEFAULTS = {
   },
   tube: {
     bend: { max_angle: 180, leg: '0 mm' },
+    /** Over the outside diameter: the tightest mandrel bend commonly sold. */
+    least_clr: 1,
+    step: { within: '15 mm' },
     min_straight: '10 mm',
     min_straight_port: '15 mm',
     min_straight_inlet: '20 mm',
@@ -29,15 +35,19 @@ export const DEFAULTS = {
     merge_half_angle: 8,
     order: 'free',
     tail: '40 mm',
+    freedom: { offset: '0 mm', tilt: 0, turns: false },
   },
   runners: {
     spread: '1 mm',
     clearance: '6 mm',
+    /** From what must stay cool, with a shield. */
+    heat_distance: '25 mm',
     route: 'auto',
     seed: 1,
     weights: { bend: 20, turning: 12, tightness: 8, closeness: 30, scrap: 5 },
     /** s. */
     budget: 20,
   },
+  keep_out: { heat: false, mesh: { at: '0 mm', turn: 0 } },
   jig: { bed: '210 mm', fit: '0.2 mm', plate: '5 mm', key_length: '10 mm', strut: '16 mm' },
 } as const;

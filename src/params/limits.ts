@@ -4,11 +4,23 @@ export const LARGEST_LENGTH = 10_000;
 /** Most cylinders of an engine, and so most ports. */
 export const MOST_CYLINDERS = 16;
 
-/** Most primaries one collector joins. */
-export const MOST_INLETS = 4;
+/** Most tubes one collector joins. */
+export const MOST_INLETS = 6;
+
+/** Most times a primary grows. */
+export const MOST_STEPS = 3;
 
 /** Most keep-outs of a plan. */
 export const MOST_KEEP_OUTS = 100;
+
+/** Most triangles of a scan, and of all scans of a plan together. */
+export const MOST_TRIANGLES = 2_000_000;
+
+/** Largest scan file, bytes: as many triangles in the binary form take 100 MB, in text rather more. */
+export const LARGEST_MESH_FILE = 200_000_000;
+
+/** Most spark plugs on one head: two a cylinder. */
+export const MOST_PLUGS = 2 * MOST_CYLINDERS;
 
 /** Most bolts on one head. */
 export const MOST_BOLTS = 100;

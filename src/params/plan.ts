@@ -195,7 +195,7 @@ export interface CollectorFreedom {
 export type InletOrder =
   | { readonly kind: 'free' }
   | { readonly kind: 'firing' }
-  /** Cylinder at inlet 1, 2, ... */
+  /** Cylinder at inlet 1, 2, ...; for a collector fed by others: numbers from 1 in the order of `from`. */
   | { readonly kind: 'given'; readonly cylinders: readonly number[] };
 
 export interface CollectorOutlet {

@@ -6,6 +6,7 @@ import { type PlanText, readPlanText } from './plan-text.js';
 import type { Draft } from './resolve/draft.js';
 import { planOf } from './resolve/plan.js';
 import { RULES } from './rules/table.js';
+import { type ReadFile, readScans } from './scans.js';
 import { type PlanFile, planFileSchema } from './schema/plan-file.js';
 import { faultsOf, wordIssue } from './schema-faults.js';
 
@@ -15,10 +16,11 @@ export type ReadPlan =
   | { readonly ok: false; readonly problems: readonly PlanProblem[]; readonly text: string };
 
 /**
- * Reads a plan from YAML or JSON text. `fileName` only names the file in messages. Never throws: all that is wrong comes back at
- * once, each problem with line, column and path.
+ * Reads a plan from YAML or JSON text. `fileName` only names the file in messages. `readFile` gives the bytes of a scan by its path
+ * as the plan has it; without it a plan that names one is refused. Never throws: all that is wrong comes back at once, each problem
+ * with line, column and path.
  */
-export function readPlan(text: string, fileName: string): ReadPlan {
+export function readPlan(text: string, fileName: string, readFile?: ReadFile): ReadPlan {
   const refuse = (problems: readonly PlanProblem[]): ReadPlan => {
     const sorted = problems.slice(0, MOST_PROBLEMS).sort((a, b) => a.line - b.line || a.column - b.column);
     return { ok: false, problems: sorted, text: formatProblems(sorted, fileName) };
@@ -27,9 +29,10 @@ export function readPlan(text: string, fileName: string): ReadPlan {
   if (!('value' in read)) return refuse(read);
   if (!isSection(read.value)) return refuse([read.problemAt(noPlan(read))]);
   const { file, draft, faults } = checkedSections(read.value);
-  const all = [...faults, ...RULES.flatMap((rule) => rule(draft))];
+  const scans = readScans(draft, readFile);
+  const all = [...faults, ...RULES.flatMap((rule) => rule(draft)), ...scans.faults];
   if (all.length > 0 || file === null) return refuse(all.slice(0, MOST_PROBLEMS).map(read.problemAt));
-  return { ok: true, plan: planOf(file) };
+  return { ok: true, plan: planOf(file, scans.meshes) };
 }
 
 const noPlan = ({ value }: PlanText): PlanFault => ({

@@ -51,7 +51,7 @@ const knownKeys = (inst: unknown): readonly string[] =>
 
 /** Faults of a plan from what zod found: one for each unknown field, and missing fields named as such. */
 export function faultsOf(issues: readonly z.core.$ZodIssue[], value: unknown): PlanFault[] {
-  return issues.flatMap((issue): PlanFault[] => {
+  return issues.flatMap(meant).flatMap((issue): PlanFault[] => {
     const path = issue.path.map((step) => (typeof step === 'number' ? step : String(step)));
     if (issue.code === 'unrecognized_keys') {
       return issue.keys.map((key) => ({ path: [...path, key], atKey: true, message: unknownKey(key, issue.message) }));
@@ -61,6 +61,21 @@ export function faultsOf(issues: readonly z.core.$ZodIssue[], value: unknown): P
     }
     return [{ path, message: issue.message }];
   });
+}
+
+/** Where a field takes several kinds of value and what was found is clearly one of them, the faults of that kind; else the fault itself. */
+function meant(issue: z.core.$ZodIssue): readonly z.core.$ZodIssue[] {
+  if (issue.code !== 'invalid_union' || issue.discriminator !== undefined) return [issue];
+  const reached = issue.errors.filter(([first]) => first !== undefined && !ofAnotherKind(first));
+  if (reached.length !== 1) return [issue];
+  return reached[0]!.map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] })).flatMap(meant);
+}
+
+/** True when the value is not of the kind that was tried, so that nothing in it was looked at. */
+function ofAnotherKind(issue: z.core.$ZodIssue): boolean {
+  if (issue.path.length > 0) return false;
+  if (issue.code === 'custom') return issue.params?.noLength === true;
+  return issue.code === 'invalid_type' || issue.code === 'invalid_value' || issue.code === 'invalid_union';
 }
 
 function unknownKey(key: string, known: string): string {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { meshFromStl, stlBytes, stlFiles } from '../../src/export/stl.js';
+import { stlBytes, stlFiles } from '../../src/export/stl.js';
 import { frameAlong, WORLD } from '../../src/geometry/frame.js';
 import type { Mesh } from '../../src/geometry/mesh.js';
 import { meshBounds, meshVolume, shellsOf } from '../../src/geometry/mesh-measure.js';
@@ -7,6 +7,7 @@ import { meshFaults, unpairedEdges } from '../../src/geometry/mesh-validate.js';
 import { weldExact } from '../../src/geometry/mesh-weld.js';
 import { difference, evaluate, placed, type Solid, union } from '../../src/geometry/solid.js';
 import { bar, box } from '../../src/geometry/solid-shapes.js';
+import { meshFromStl } from '../../src/geometry/stl-read.js';
 import { unit } from '../../src/geometry/vec3.js';
 
 const knot = (turn: number): Solid => {

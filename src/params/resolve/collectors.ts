@@ -1,15 +1,18 @@
 import { radians } from '../../geometry/angle.js';
 import { type Frame, frameAlong } from '../../geometry/frame.js';
 import { DEFAULTS } from '../defaults.js';
-import type { CollectorPlan, InletOrder } from '../plan.js';
+import type { CollectorFreedom, CollectorPlan, InletOrder } from '../plan.js';
 import type { PlanPath } from '../plan-problem.js';
 import type { PlanFile } from '../schema/plan-file.js';
+import { inOrder } from './corners.js';
 
-/** One collector of the file, placed in the world, with the cylinders it joins. */
+/** One collector of the file, placed in the world, with the cylinders it joins or the collectors that feed it. */
 export interface PlacedCollector {
   readonly name: string;
   /** In cylinder order. */
   readonly cylinders: readonly number[];
+  /** As the file lists them. */
+  readonly from: readonly string[];
   readonly frame: Frame;
   readonly section: NonNullable<PlanFile['collector']>;
   readonly path: PlanPath;
@@ -21,39 +24,64 @@ export function placedCollectors(
   portCylinders: readonly number[],
 ): readonly PlacedCollector[] {
   const { collector, collectors = [] } = sections;
-  const place = (section: NonNullable<PlanFile['collector']>, cylinders: readonly number[], path: PlanPath) => ({
+  const place = (
+    section: NonNullable<PlanFile['collector']>,
+    cylinders: readonly number[],
+    from: readonly string[],
+    path: PlanPath,
+  ) => ({
     name: section.name,
     cylinders: [...cylinders].sort((a, b) => a - b),
+    from,
     frame: frameAlong(section.at, section.direction, section.clocking),
     section,
     path,
   });
-  if (collector !== undefined) return [place(collector, collector.cylinders ?? portCylinders, ['collector'])];
-  return collectors.map((section, i) => place(section, section.cylinders, ['collectors', i]));
+  if (collector !== undefined) return [place(collector, collector.cylinders ?? portCylinders, [], ['collector'])];
+  return collectors.map((section, i) => place(section, section.cylinders ?? [], section.from ?? [], ['collectors', i]));
 }
 
-/** A collector as later stages see it. `tubeWall` in mm stands in for a missing outlet wall. */
-export function collectorPlan(placed: PlacedCollector, tubeWall: number): CollectorPlan {
-  const { name, cylinders, frame, section } = placed;
-  const several = cylinders.length > 1;
+/** Tubes that join here. */
+export const placedInlets = (c: PlacedCollector): number => c.cylinders.length + c.from.length;
+
+/** True for a collector whose gas runs on to another. */
+export const feedsAnother = (c: PlacedCollector, all: readonly PlacedCollector[]): boolean =>
+  all.some((other) => other !== c && other.from.includes(c.name));
+
+/** A collector as later stages see it. `wall` in mm stands in for a missing outlet wall. */
+export function collectorPlan(placed: PlacedCollector, wall: number): CollectorPlan {
+  const { name, cylinders, from, frame, section } = placed;
+  const several = placedInlets(placed) > 1;
   return {
     name,
     cylinders,
-    from: [],
+    from,
     frame,
     inletGap: section.gap,
     mergeHalfAngle: section.merge_half_angle ?? (several ? radians(DEFAULTS.collector.merge_half_angle) : 0),
-    order: inletOrder(section.order),
+    order: inletOrder(placed),
     outlet: {
       od: section.outlet.od,
-      wall: section.outlet.wall ?? tubeWall,
+      wall: section.outlet.wall ?? wall,
       coneLength: section.outlet.cone_length,
       tail: section.outlet.tail,
     },
-    freedom: null,
+    freedom: freedomOf(section.freedom),
   };
 }
 
-function inletOrder(order: PlacedCollector['section']['order']): InletOrder {
-  return typeof order === 'string' ? { kind: order } : { kind: 'given', cylinders: order };
+/** An order by the names of collectors counts them from 1 as `from` lists them. */
+function inletOrder({ section, from }: PlacedCollector): InletOrder {
+  const { order } = section;
+  if (typeof order === 'string') return { kind: order };
+  return { kind: 'given', cylinders: order.map((who) => (typeof who === 'number' ? who : from.indexOf(who) + 1)) };
+}
+
+/** Null when nothing may move. */
+function freedomOf(freedom: PlacedCollector['section']['freedom']): CollectorFreedom | null {
+  if (freedom === undefined) return null;
+  const { from, to } = inOrder(freedom.from, freedom.to);
+  const { tilt, turns } = freedom;
+  const fixed = tilt === 0 && !turns && from.every((v, i) => v === to[i]);
+  return fixed ? null : { from, to, tilt, turns };
 }

@@ -1,14 +1,17 @@
+import type { Mesh } from '../../geometry/mesh.js';
 import { clearanceHole, threadDiameter } from '../bolt-holes.js';
-import { DEFAULTS } from '../defaults.js';
-import type { Engine, FlangePlan, Head, HeadBody, KeepOut, Plan, RunnersPlan } from '../plan.js';
+import type { Engine, FlangePlan, Head, HeadBody, Plan, RunnersPlan } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
-import { collectorPlan, placedCollectors } from './collectors.js';
+import { accessOf } from './access.js';
+import { collectorPlan, feedsAnother, type PlacedCollector, placedCollectors } from './collectors.js';
 import { routePolygon } from './given-route.js';
 import { type PlacedHead, placedHeads } from './heads.js';
+import { keepOutsOf } from './keep-outs.js';
 import { type PlacedPort, placedPorts } from './ports.js';
+import { lastSize, secondariesOf, tubeOf } from './tubes.js';
 
-/** The plan of a file that every rule has passed. */
-export function planOf(file: PlanFile): Plan {
+/** The plan of a file that every rule has passed. `scans` holds the mesh, in the world, of every keep-out that names a file, by its place in the list. */
+export function planOf(file: PlanFile, scans: ReadonlyMap<number, Mesh>): Plan {
   const heads = placedHeads(file);
   const ports = placedPorts(heads);
   const collectors = placedCollectors(
@@ -22,21 +25,12 @@ export function planOf(file: PlanFile): Plan {
     heads: heads.map((h) => headOf(h, file.flange.bolt_fit)),
     ports: ports.map((p) => p.port).sort((a, b) => a.cylinder - b.cylinder),
     flange: flangeOf(file.flange),
-    tube: {
-      od: file.tube.od,
-      wall: file.tube.wall,
-      material: file.tube.material,
-      bends: file.tube.bends.map((b) => ({ clr: b.clr, maxAngle: b.max_angle, leg: b.leg })),
-      steps: [],
-      minStraight: file.tube.min_straight,
-      minStraightPort: file.tube.min_straight_port,
-      minStraightInlet: file.tube.min_straight_inlet,
-    },
-    collectors: collectors.map((c) => collectorPlan(c, file.tube.wall)),
+    tube: tubeOf(file.tube),
+    collectors: collectors.map((c) => collectorPlan(c, outletWall(c, collectors, file))),
     runners: runnersOf(file.runners, ports),
-    secondaries: null,
-    keepOuts: file.keep_out.map((k) => keepOutOf(k, file.runners.clearance)),
-    access: [],
+    secondaries: file.secondaries === undefined ? null : secondariesOf(file.secondaries),
+    keepOuts: keepOutsOf(file, scans),
+    access: accessOf(heads, file.access, file.flange.thickness),
     jig: {
       bed: file.jig.bed,
       fit: file.jig.fit,
@@ -45,6 +39,12 @@ export function planOf(file: PlanFile): Plan {
       strut: file.jig.strut,
     },
   };
+}
+
+/** The wall of an outlet that has none of its own: of the secondary that leaves, or of the tubes that join. */
+function outletWall(c: PlacedCollector, all: readonly PlacedCollector[], file: PlanFile): number {
+  const secondary = c.from.length > 0 || feedsAnother(c, all) ? file.secondaries : undefined;
+  return (secondary ?? lastSize(file.tube)).wall;
 }
 
 function engineOf(e: PlanFile['engine']): Engine {
@@ -108,9 +108,9 @@ function flangeOf(f: PlanFile['flange']): FlangePlan {
 }
 
 function runnersOf(r: PlanFile['runners'], ports: readonly PlacedPort[]): RunnersPlan {
+  const { length } = r;
   return {
-    length: r.length,
-    band: null,
+    ...(typeof length === 'number' ? { length, band: null } : { length: (length.from + length.to) / 2, band: length }),
     tolerance: r.spread,
     clearance: r.clearance,
     given: r.routes.flatMap((route) => {
@@ -119,18 +119,7 @@ function runnersOf(r: PlanFile['runners'], ports: readonly PlacedPort[]): Runner
       return [{ cylinder: route.cylinder, inlet: route.inlet ?? null, ...routePolygon(route, placed.port) }];
     }),
     seed: r.seed,
-    weights: DEFAULTS.runners.weights,
-    budget: DEFAULTS.runners.budget,
-  };
-}
-
-function keepOutOf(k: PlanFile['keep_out'][number], clearance: number): KeepOut {
-  if (k.kind === 'cylinder') return { ...k, heat: false, clearance: k.clearance ?? clearance };
-  return {
-    ...k,
-    heat: false,
-    clearance: k.clearance ?? clearance,
-    from: [Math.min(k.from[0], k.to[0]), Math.min(k.from[1], k.to[1]), Math.min(k.from[2], k.to[2])],
-    to: [Math.max(k.from[0], k.to[0]), Math.max(k.from[1], k.to[1]), Math.max(k.from[2], k.to[2])],
+    weights: r.weights,
+    budget: r.budget,
   };
 }

@@ -1,11 +1,13 @@
 import { directionFrom, pointInto } from '../../geometry/frame.js';
+import { LENGTH_TOLERANCE } from '../../geometry/tolerance.js';
 import { MOST_INLETS } from '../limits.js';
 import type { PlanFault } from '../plan-problem.js';
-import { type PlacedCollector, placedCollectors } from '../resolve/collectors.js';
+import { feedsAnother, type PlacedCollector, placedCollectors, placedInlets } from '../resolve/collectors.js';
 import type { Draft } from '../resolve/draft.js';
 import { type PlacedHead, placedHeads } from '../resolve/heads.js';
 import { bodyOf } from '../resolve/plan.js';
 import { placedPorts } from '../resolve/ports.js';
+import { lastSize } from '../resolve/tubes.js';
 import type { LengthUnit } from '../units.js';
 import { lengthWords, show, tidy } from '../wording.js';
 
@@ -20,9 +22,10 @@ export function collectorRules(draft: Draft): PlanFault[] {
     ...(headsKnown ? collectors.flatMap((c) => cylindersOf(c, ported)) : []),
     ...(headsKnown && collectors.length > 0 ? left(collectors, ported) : []),
     ...collectors.flatMap((_, i) => [...taken(collectors, i), ...namesake(collectors, i)]),
-    ...collectors.flatMap((c) => (c.cylinders.length === 0 ? [] : inlets(c))),
+    ...collectors.flatMap((c) => (placedInlets(c) === 0 ? [] : inlets(c))),
     ...collectors.flatMap((c) => inMetal(c, heads, sections.units ?? 'mm')),
-    ...collectors.flatMap((c) => outlet(c, sections)),
+    ...collectors.flatMap((c) => outlet(c, collectors, sections)),
+    ...collectors.flatMap((c) => fixedByRoutes(c, sections)),
   ];
 }
 
@@ -50,7 +53,7 @@ function cylindersOf(c: PlacedCollector, ported: readonly number[]): PlanFault[]
 function left(collectors: readonly PlacedCollector[], ported: readonly number[]): PlanFault[] {
   const missing = ported.filter((p) => !collectors.some((c) => c.cylinders.includes(p)));
   if (missing.length === 0) return [];
-  const last = collectors.at(-1)!;
+  const last = collectors.findLast((c) => c.section.cylinders !== undefined) ?? collectors.at(-1)!;
   const path = last.section.cylinders === undefined ? last.path : cylindersPath(last);
   return [{ path, message: `no collector takes cylinder ${missing.join(', ')}; every port needs one` }];
 }
@@ -80,7 +83,7 @@ function namesake(collectors: readonly PlacedCollector[], i: number): PlanFault[
 function inlets(c: PlacedCollector): PlanFault[] {
   const faults: PlanFault[] = [];
   const { merge_half_angle: half, order } = c.section;
-  const count = c.cylinders.length;
+  const count = placedInlets(c);
   if (count === 1 && half !== undefined && half > 0) {
     faults.push({
       path: [...c.path, 'merge_half_angle'],
@@ -91,12 +94,27 @@ function inlets(c: PlacedCollector): PlanFault[] {
     const message = `${count} inlets at 0 degrees never merge: expected an angle over 0 and up to 30 degrees`;
     faults.push({ path: [...c.path, 'merge_half_angle'], message });
   }
-  if (typeof order !== 'string' && [...order].sort((a, b) => a - b).join() !== c.cylinders.join()) {
-    const message = `expected each cylinder of this collector once (${c.cylinders.join(', ')}), found ${show(order)}`;
-    faults.push({ path: [...c.path, 'order'], message });
-  }
-  return faults;
+  return [...faults, ...orderFaults(c, order)];
 }
+
+function orderFaults(c: PlacedCollector, order: PlacedCollector['section']['order']): PlanFault[] {
+  const path = [...c.path, 'order'];
+  if (c.from.length > 0) {
+    if (order === 'firing') {
+      const message = 'a collector fed by others has no firing order: take free, or a list of their names';
+      return [{ path, message }];
+    }
+    if (typeof order === 'string' || sameMembers(order, c.from)) return [];
+    const names = c.from.map(show).join(', ');
+    return [{ path, message: `expected each collector of from once (${names}), found ${show(order)}` }];
+  }
+  if (typeof order === 'string' || sameMembers(order, c.cylinders)) return [];
+  const message = `expected each cylinder of this collector once (${c.cylinders.join(', ')}), found ${show(order)}`;
+  return [{ path, message }];
+}
+
+const sameMembers = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && new Set(a).size === a.length && a.every((v) => b.includes(v));
 
 function inMetal(c: PlacedCollector, heads: readonly PlacedHead[], units: LengthUnit): PlanFault[] {
   return heads.flatMap(({ frame, name, section }): PlanFault[] => {
@@ -113,13 +131,39 @@ function inMetal(c: PlacedCollector, heads: readonly PlacedHead[], units: Length
   });
 }
 
-function outlet(c: PlacedCollector, { tube, units = 'mm' }: Draft['sections']): PlanFault[] {
-  if (tube === undefined) return [];
-  const { od, wall = tube.wall } = c.section.outlet;
-  if (od < tube.od) {
-    const message = `expected an outlet no smaller than the tube (${lengthWords(tube.od, units)}), found ${lengthWords(od, units)}`;
-    return [{ path: [...c.path, 'outlet', 'od'], message }];
+function outlet(
+  c: PlacedCollector,
+  all: readonly PlacedCollector[],
+  { tube, secondaries, units = 'mm' }: Draft['sections'],
+): PlanFault[] {
+  const joining = c.from.length > 0 ? secondaries : tube && lastSize(tube);
+  if (joining === undefined) return [];
+  const leaving = feedsAnother(c, all) ? secondaries : undefined;
+  const { od, wall = (leaving ?? joining).wall } = c.section.outlet;
+  const words = (mm: number) => lengthWords(mm, units);
+  const odPath = [...c.path, 'outlet', 'od'];
+  if (leaving !== undefined && Math.abs(od - leaving.od) > LENGTH_TOLERANCE) {
+    const message = `a secondary leaves from this outlet: expected its size (secondaries.od ${words(leaving.od)}), found ${words(od)}`;
+    return [{ path: odPath, message }];
+  }
+  if (od < joining.od) {
+    const what = c.from.length > 0 ? 'the secondaries' : 'the tube';
+    return [
+      {
+        path: odPath,
+        message: `expected an outlet no smaller than ${what} (${words(joining.od)}), found ${words(od)}`,
+      },
+    ];
   }
   if (wall < od / 2) return [];
   return [{ path: [...c.path, 'outlet', 'wall'], message: 'expected a wall thinner than half the outlet' }];
+}
+
+/** A route given by hand ends where its collector stands. */
+function fixedByRoutes(c: PlacedCollector, { runners }: Draft['sections']): PlanFault[] {
+  if (c.section.freedom === undefined) return [];
+  const route = runners?.routes.find((r) => c.cylinders.includes(r.cylinder));
+  if (route === undefined) return [];
+  const message = `the route of cylinder ${route.cylinder} is given by hand and ends here: leave freedom out`;
+  return [{ path: [...c.path, 'freedom'], atKey: true, message }];
 }

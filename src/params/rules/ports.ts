@@ -14,6 +14,7 @@ export function portRules({ sections }: Draft): PlanFault[] {
       ...sameName(heads, i),
       ...sameAt(h.section.ports, [...h.path, 'ports'], 'port'),
       ...sameAt(h.section.bolts, [...h.path, 'bolts'], 'bolt'),
+      ...plugCylinders(h, most),
     ]),
     ...ports.flatMap(({ port, path }, i): PlanFault[] => {
       const field = [...path, 'cylinder'];
@@ -38,6 +39,14 @@ function sameName(heads: readonly PlacedHead[], i: number): PlanFault[] {
   return [
     { path: [...path, 'name'], message: `the name ${show(name)} is taken by an earlier head; each needs its own` },
   ];
+}
+
+function plugCylinders({ section, path }: PlacedHead, most: number): PlanFault[] {
+  return section.plugs.flatMap(({ cylinder }, i): PlanFault[] => {
+    if (cylinder <= most) return [];
+    const message = `expected a cylinder from 1 to ${most} (engine.cylinders), found ${cylinder}`;
+    return [{ path: [...path, 'plugs', i, 'cylinder'], message }];
+  });
 }
 
 /** Nearer than any two ports or bolts can be, mm. */

@@ -79,10 +79,11 @@ function inletFaults(
 function stockFaults({ tube, units = 'mm' }: Draft['sections'], route: RouteSection, path: PlanPath): PlanFault[] {
   if (tube === undefined) return [];
   const words = (mm: number) => lengthWords(mm, units);
-  const stocked = (clr: number) => tube.bends.some((b) => Math.abs(b.clr - clr) < 1e-6);
+  const stock = [tube, ...tube.steps].flatMap((size) => size.bends);
+  const stocked = (clr: number) => stock.some((b) => Math.abs(b.clr - clr) < 1e-6);
   const message = (clr: number) =>
     `no bend in stock has a CLR of ${words(clr)}; tube.bends has ${either(
-      tube.bends.map((b) => words(b.clr)),
+      stock.map((b) => words(b.clr)),
       'and',
     )}`;
   if (route.by === 'lra') {

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
 import { MOST_CYLINDERS, MOST_INLETS } from '../limits.js';
 import { expected } from '../wording.js';
+import { collectorFreedomSchema } from './collector-freedom.js';
 import { directionField } from './direction-field.js';
 import type { Lengths } from './length-field.js';
 import { angleField, countField } from './number-field.js';
@@ -31,6 +32,7 @@ const fields = (lengths: Lengths) => ({
   ).optional(),
   order: orderField().default(DEFAULTS.collector.order),
   outlet: outletSchema(lengths),
+  freedom: collectorFreedomSchema(lengths).optional(),
 });
 
 /** `collector`: the one collector of a plan. */
@@ -44,28 +46,50 @@ export function collectorSchema(lengths: Lengths) {
     .describe('Where the primaries join.');
 }
 
-/** `collectors`: several collectors, each with its name and its cylinders. */
+/** `collectors`: several collectors, each with its name and with its cylinders or the collectors that feed it. */
 export function collectorsSchema(lengths: Lengths) {
   return z
     .array(
-      z.strictObject({
-        name: nameField('Name of the collector', 'front'),
-        cylinders: cylinders(),
-        ...fields(lengths),
-      }),
+      z
+        .strictObject({
+          name: nameField('Name of the collector', 'front'),
+          cylinders: cylinders().optional(),
+          from: z
+            .array(nameField('Name of a collector', 'front'))
+            .min(1)
+            .max(MOST_INLETS)
+            .optional()
+            .describe('Instead of cylinders: the collectors whose secondaries join here, by name'),
+          ...fields(lengths),
+        })
+        .superRefine((collector, context) => {
+          const fault = (field: string, message: string) => {
+            context.addIssue({ code: 'custom', path: [field], message, input: collector });
+          };
+          if (collector.cylinders === undefined && collector.from === undefined) {
+            fault('cylinders', 'missing; list the cylinders that join here, or under from the collectors that feed it');
+          }
+          if (collector.cylinders !== undefined && collector.from !== undefined) {
+            fault('from', 'a collector takes cylinders or is fed from others, not both; leave one out');
+          }
+        })
+        .meta({ oneOf: [{ required: ['cylinders'] }, { required: ['from'] }] }),
     )
     .min(1)
     .max(MOST_CYLINDERS)
-    .describe('Several collectors, each with its name and its cylinders.');
+    .describe('Several collectors, each with its name and its cylinders, or with the collectors that feed it.');
 }
 
 function orderField() {
+  const place = z.union([countField('Cylinder', 1, MOST_CYLINDERS), nameField('Collector', 'front')], {
+    error: (issue) => expected(`a cylinder from 1 to ${MOST_CYLINDERS}, or the name of a collector`, issue.input),
+  });
   return z
-    .union([z.enum(['free', 'firing']), z.array(z.int().min(1).max(MOST_CYLINDERS)).min(1).max(MOST_INLETS)], {
+    .union([z.enum(['free', 'firing']), z.array(place).min(1).max(MOST_INLETS)], {
       error: (issue) => expected('free, firing, or the cylinders at inlet 1, 2, ... such as [1, 3, 4, 2]', issue.input),
     })
     .describe(
-      'Which primary meets which inlet: free lets the routing choose, firing goes round in firing order, a list gives the cylinder at inlet 1, 2, ...',
+      'Which tube meets which inlet: free lets the routing choose, firing goes round in firing order, a list gives the cylinder at inlet 1, 2, ...; for a collector fed by others free or a list of their names',
     );
 }
 
@@ -73,7 +97,12 @@ function outletSchema(lengths: Lengths) {
   return z
     .strictObject({
       od: lengths.positive('Outside diameter of the outlet', { max: 500 }),
-      wall: lengths.positive('Wall of the cone and the outlet; tube.wall when left out', { max: 20 }).optional(),
+      wall: lengths
+        .positive(
+          'Wall of the cone and the outlet; when left out, that of the tubes that join here, or of the secondary that leaves',
+          { max: 20 },
+        )
+        .optional(),
       cone_length: lengths.positive('Length of the cone from the merge to the outlet', { max: 2000 }),
       tail: lengths.atLeastZero('Straight pipe after the cone', { max: 2000 }).prefault(DEFAULTS.collector.tail),
     })

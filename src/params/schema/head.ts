@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { BOLT_THREADS, threadDiameter } from '../bolt-holes.js';
 import { DEFAULTS } from '../defaults.js';
-import { MOST_BOLTS, MOST_CYLINDERS } from '../limits.js';
+import { MOST_BOLTS, MOST_CYLINDERS, MOST_PLUGS } from '../limits.js';
 import { portShapeField } from '../port-shape/table.js';
 import { lengthWords } from '../wording.js';
 import { directionField } from './direction-field.js';
@@ -15,6 +15,11 @@ const LEAST_LEAVING = 0.5;
 const fields = (lengths: Lengths) => ({
   ports: z.array(portSchema(lengths)).min(1).max(MOST_CYLINDERS).describe('The ports on the head face'),
   bolts: z.array(boltSchema(lengths)).max(MOST_BOLTS).describe('The bolts or studs that hold the flange'),
+  plugs: z
+    .array(plugSchema(lengths))
+    .max(MOST_PLUGS)
+    .default([])
+    .describe('Spark plugs whose socket and boot need room'),
   body: bodySchema(lengths).optional(),
 });
 
@@ -73,14 +78,33 @@ function boltSchema(lengths: Lengths) {
       hole_diameter: lengths
         .positive('Hole in the flange instead of the clearance hole of the table', { max: 50 })
         .optional(),
+      socket: lengths
+        .positive('Outside diameter of the socket that turns it; by thread when left out: measure yours', { max: 100 })
+        .optional(),
     })
     .superRefine((bolt, context) => {
       const least = threadDiameter(bolt.thread);
-      if (bolt.hole_diameter === undefined || bolt.hole_diameter > least) return;
       const words = (mm: number) => lengthWords(mm, lengths.unit);
-      const message = `expected a hole larger than the thread ${bolt.thread} (${words(least)}), found ${words(bolt.hole_diameter)}`;
-      context.addIssue({ code: 'custom', path: ['hole_diameter'], message, input: bolt });
+      const larger = (field: 'hole_diameter' | 'socket', what: string) => {
+        const found = bolt[field];
+        if (found === undefined || found > least) return;
+        const message = `expected a ${what} larger than the thread ${bolt.thread} (${words(least)}), found ${words(found)}`;
+        context.addIssue({ code: 'custom', path: [field], message, input: bolt });
+      };
+      larger('hole_diameter', 'hole');
+      larger('socket', 'socket');
     });
+}
+
+function plugSchema(lengths: Lengths) {
+  const { diameter, length } = DEFAULTS.plug;
+  return z.strictObject({
+    cylinder: countField('Cylinder of the plug', 1, MOST_CYLINDERS),
+    at: lengths.point3("Seat of the plug, in the head's frame [x, y, z]"),
+    direction: directionField('The way the socket comes off, in the frame of the head [x, y, z]'),
+    diameter: lengths.positive('Diameter that socket and boot need', { max: 100 }).prefault(diameter),
+    length: lengths.positive('How far from the seat the socket needs room', { max: 500 }).prefault(length),
+  });
 }
 
 function bodySchema(lengths: Lengths) {

@@ -53,7 +53,7 @@ function lengthField(unit: LengthUnit, about: string, bounds: LengthBounds): Len
       if (length === null) {
         const bare = typeof value === 'string' && /^\s*[+-]?[\d.]+\s*$/.test(value);
         const mend = bare ? ' without a unit: leave the quotes away or add mm or in' : '';
-        context.addIssue({ code: 'custom', message: expected(A_LENGTH, value) + mend });
+        context.addIssue({ code: 'custom', message: expected(A_LENGTH, value) + mend, params: { noLength: !bare } });
         return z.NEVER;
       }
       if ((over !== undefined && length <= over) || (min !== undefined && length < min) || length > max) {

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { LengthUnit } from '../units.js';
 import { expected } from '../wording.js';
+import { accessSchema } from './access.js';
 import { collectorSchema, collectorsSchema } from './collector.js';
 import { engineSchema } from './engine.js';
 import { flangeSchema } from './flange.js';
@@ -9,6 +10,7 @@ import { jigSchema } from './jig.js';
 import { keepOutsSchema } from './keep-out.js';
 import { lengthsIn } from './length-field.js';
 import { runnersSchema } from './runners.js';
+import { secondariesSchema } from './secondaries.js';
 import { nameField } from './text-field.js';
 import { tubeSchema } from './tube.js';
 
@@ -32,8 +34,11 @@ export function planFileSchema(unit: LengthUnit) {
       tube: tubeSchema(lengths),
       collector: collectorSchema(lengths).optional(),
       collectors: collectorsSchema(lengths).optional(),
+      secondaries: secondariesSchema(lengths).optional(),
       runners: runnersSchema(lengths),
+      ground: lengths.coordinate('Height of the ground: no tube comes near or under it').optional(),
       keep_out: keepOutsSchema(lengths),
+      access: accessSchema(lengths),
       jig: jigSchema(lengths),
     })
     .meta({

@@ -4,17 +4,24 @@ import { MOST_CYLINDERS, MOST_INLETS, MOST_ROUTE_POINTS } from '../limits.js';
 import { expected } from '../wording.js';
 import { directionField } from './direction-field.js';
 import type { Lengths } from './length-field.js';
-import { angleField, countField } from './number-field.js';
+import { angleField, countField, numberField } from './number-field.js';
+import { routeWeightsSchema } from './route-weights.js';
+import { targetLengthField } from './target-length.js';
 
 /** `runners`: how long the primaries are, how far apart, and which are routed by hand. */
 export function runnersSchema(lengths: Lengths) {
   return z
     .strictObject({
-      length: lengths.positive('Target length of every primary, head face to collector inlet plane'),
+      length: targetLengthField(lengths),
       spread: lengths.positive('Largest allowed spread: longest minus shortest').prefault(DEFAULTS.runners.spread),
       clearance: lengths
         .atLeastZero('Least gap between the skins of two primaries', { max: 500 })
         .prefault(DEFAULTS.runners.clearance),
+      heat_distance: lengths
+        .atLeastZero('Least gap from a keep-out with heat: true', { max: 500 })
+        .prefault(DEFAULTS.runners.heat_distance),
+      weights: routeWeightsSchema(),
+      budget: numberField('Longest the route search may take, s', 1, 600).default(DEFAULTS.runners.budget),
       route: z
         .enum(['auto', 'given'])
         .default(DEFAULTS.runners.route)
