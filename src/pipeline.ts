@@ -1,6 +1,6 @@
 import type { Finding } from './checks/finding.js';
 import { check, passes } from './checks/rules.js';
-import { bendTable } from './export/bend-table.js';
+import { bendTable, secondaryBendTable } from './export/bend-table.js';
 import { cutListTable } from './export/cut-list.js';
 import { flangeDxf } from './export/flange-dxf.js';
 import { flangeSvg } from './export/flange-svg.js';
@@ -10,17 +10,18 @@ import { overviewSvg } from './export/overview-svg.js';
 import { stlFiles } from './export/stl.js';
 import { summaryFile, summaryOf } from './export/summary.js';
 import type { Summary } from './export/summary-schema.js';
+import { inletTube } from './params/inlet-tube.js';
 import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
 import { type CutPiece, cutListOf } from './parts/cut-list.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
 import { jigsOf } from './parts/jigs/jigs.js';
 import type { SolidPart } from './parts/part.js';
-import { type Gap, gapsOf } from './routing/clearance.js';
+import type { Gap } from './routing/clearance.js';
 import type { Miss } from './routing/miss.js';
-import { problemOf, type RouteProblem } from './routing/problem.js';
-import type { RoutedPrimary } from './routing/routed.js';
-import { solve } from './routing/solve.js';
+import type { Placement, RouteProblem } from './routing/problem.js';
+import type { RoutedPrimary, RoutedSecondary } from './routing/routed.js';
+import { type RouteSet, type SolveOptions, solve } from './routing/solve.js';
 
 /** Told what is being done, for people who wait. */
 export type Progress = (step: string) => void;
@@ -29,33 +30,47 @@ const silent: Progress = () => {};
 
 /** A header with its routes and the outcome of every check that needs no solid. */
 export interface RoutedHeader {
+  /** The plan with its collectors and common length where the solver placed them. */
   readonly plan: Plan;
   readonly problem: RouteProblem;
   readonly primaries: readonly RoutedPrimary[];
+  readonly secondaries: readonly RoutedSecondary[];
   readonly gaps: readonly Gap[];
+  /** What the search weighed the routes at; less is better. */
+  readonly cost: number;
   readonly flanges: readonly FlangePart[];
   readonly findings: readonly Finding[];
   readonly passed: boolean;
 }
 
 export type Routing =
-  | { readonly ok: true; readonly header: RoutedHeader }
+  /** Headers of different inlet orders or numbers of bends, best first. */
+  | { readonly ok: true; readonly header: RoutedHeader; readonly alternatives: readonly RoutedHeader[] }
   | { readonly ok: false; readonly miss: Miss };
 
-/** Routes the primaries of a plan and checks them; when no route holds, says what is in the way. */
-export function routeHeader(plan: Plan, progress: Progress = silent): Routing {
-  const problem = problemOf(plan);
-  progress('routing the primaries');
-  const solution = solve(problem);
+/** Routes the tubes of a plan and checks them; when no set of routes holds, says what is in the way. */
+export function routeHeader(plan: Plan, options: SolveOptions = {}, progress: Progress = silent): Routing {
+  progress('routing the tubes');
+  const solution = solve(plan, options);
   if (!solution.ok) return solution;
-  const { primaries } = solution;
-  progress('measuring gaps');
-  const gaps = gapsOf(problem, primaries);
-  progress('drawing the flange');
+  progress('checking');
   const flanges = flangesOf(plan);
-  const findings = check({ plan, problem, primaries, gaps, flanges, jigs: [] });
-  return { ok: true, header: { plan, problem, primaries, gaps, flanges, findings, passed: passes(findings) } };
+  const [header, ...alternatives] = solution.sets.map((set) => headerOf(plan, set, flanges));
+  return { ok: true, header: header!, alternatives };
 }
+
+function headerOf(plan: Plan, set: RouteSet, flanges: readonly FlangePart[]): RoutedHeader {
+  const placed = placedPlan(plan, set.placement);
+  const { problem, primaries, secondaries, gaps, cost } = set;
+  const findings = check({ plan: placed, problem, primaries, secondaries, gaps, flanges, jigs: [] });
+  return { plan: placed, problem, primaries, secondaries, gaps, cost, flanges, findings, passed: passes(findings) };
+}
+
+const placedPlan = (plan: Plan, { frames, length }: Placement): Plan => ({
+  ...plan,
+  collectors: plan.collectors.map((c, i) => ({ ...c, frame: frames[i]! })),
+  runners: { ...plan.runners, length },
+});
 
 /** A header with everything that is made for it. */
 export interface BuiltHeader extends RoutedHeader {
@@ -66,19 +81,19 @@ export interface BuiltHeader extends RoutedHeader {
 
 /** Makes the parts of a routed header: cut list, collectors, jigs; and checks them too. */
 export function buildHeader(header: RoutedHeader, progress: Progress = silent): BuiltHeader {
-  const { plan, problem, primaries, gaps, flanges } = header;
-  progress('building the collector');
-  const collectors = plan.collectors.map((c) => collectorOf(c, plan.tube, plan.jig.bed));
+  const { plan, primaries, secondaries, flanges } = header;
+  progress('building the collectors');
+  const collectors = plan.collectors.map((c) => collectorOf(c, inletTube(plan, c), plan.jig.bed));
   progress('building the jigs');
   const jigs = jigsOf(plan, primaries, flanges);
-  const findings = check({ plan, problem, primaries, gaps, flanges, jigs });
-  const cutList = cutListOf(plan, primaries);
+  const findings = check({ ...header, jigs });
+  const cutList = cutListOf(plan, [...primaries, ...secondaries]);
   return { ...header, cutList, collectors, jigs, findings, passed: passes(findings) };
 }
 
 /** The files of a built header and the summary that lists them. */
 export function outputsOf(built: BuiltHeader, progress: Progress = silent): { files: OutputFile[]; summary: Summary } {
-  const { plan, primaries, gaps, flanges, collectors, findings } = built;
+  const { plan, primaries, secondaries, flanges, collectors } = built;
   progress('writing the files');
   const geometry = collectors.map((c) => c.geometry);
   const files = [
@@ -86,25 +101,25 @@ export function outputsOf(built: BuiltHeader, progress: Progress = silent): { fi
     lengthsTable(plan, primaries),
     cutListTable(built.cutList),
     bendTable(primaries),
-    overviewSvg({ plan, primaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
+    ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
+    overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
     ...stlFiles([...collectors.map((c) => c.part), ...built.jigs]),
   ];
-  const summary = summaryOf(
-    { plan, primaries, gaps, collectors: geometry, gasVolumes: collectors.map((c) => c.gasVolume), findings },
-    files,
-  );
+  const gasVolumes = collectors.map((c) => c.gasVolume);
+  const summary = summaryOf({ ...built, collectors: geometry, gasVolumes }, files);
   return { files: [summaryFile(summary), ...files], summary };
 }
+
+/** The summary of a header that was only checked: no collectors, no files. */
+export const checkedSummary = (header: RoutedHeader): Summary =>
+  summaryOf({ ...header, collectors: [], gasVolumes: [] }, []);
 
 /** The verdict in one line. */
 export function verdictOf({ plan, primaries, findings, passed }: RoutedHeader): string {
   const spread = findings.find((f) => f.id === 'equal-length.spread')!;
-  const count = `${primaries.length} ${primaries.length === 1 ? 'primary' : 'primaries'} of ${plan.runners.length.toFixed(1)} mm`;
+  const tubes = primaries.length === 1 ? 'primary' : 'primaries';
+  const count = `${primaries.length} ${tubes} of ${plan.runners.length.toFixed(1)} mm`;
   const failed = findings.filter((f) => f.level === 'fail').length;
   const end = passed ? 'all checks hold' : `${failed} ${failed === 1 ? 'check fails' : 'checks fail'}`;
   return `${count}, spread ${spread.value.toFixed(3)} mm of ${spread.limit.toFixed(3)} mm allowed: ${end}.`;
 }
-
-/** The summary of a header that was only checked: no collectors, no files. */
-export const checkedSummary = ({ plan, primaries, gaps, findings }: RoutedHeader): Summary =>
-  summaryOf({ plan, primaries, gaps, collectors: [], gasVolumes: [], findings }, []);

@@ -6,30 +6,27 @@ import type { Finding } from './finding.js';
 const MEASURED_WITHIN = 0.01;
 
 const IDS: Readonly<Record<Gap['kind'], string>> = {
-  primaries: 'clearance.primaries',
+  tubes: 'clearance.tubes',
   'run-in': 'clearance.run-in',
   'kept-out': 'clearance.kept-out',
   self: 'clearance.self',
 };
 
-/** Every gap between primaries, to kept-out space and of a primary to itself. */
+/** Every gap between tubes, to kept-out space and of a tube to itself. */
 export function clearances({ gaps }: CheckContext): Finding[] {
   return gaps.map((g) => ({
     id: IDS[g.kind],
     level: g.value >= g.limit - MEASURED_WITHIN ? 'ok' : 'fail',
-    place: placeOf(g),
+    place: g.place,
     value: g.value,
     limit: g.limit,
     unit: 'mm',
-    message: `Nearest at (${g.at.map((x) => x.toFixed(1)).join(', ')}) mm, ${g.run.toFixed(1)} mm from the head along cylinder ${g.cylinders[0]}: ${wordsOf(g)}`,
+    message: `Nearest at (${g.at.map((x) => x.toFixed(1)).join(', ')}) mm, ${g.run.toFixed(1)} mm along ${tubeName(g)}: ${wordsOf(g)}`,
   }));
 }
 
-function placeOf(g: Gap): string {
-  if (g.kind === 'self') return `cylinder ${g.cylinders[0]}, two passes of the same tube`;
-  if (g.other !== null) return `cylinder ${g.cylinders[0]} and ${g.other}`;
-  return `cylinders ${g.cylinders.join(' and ')}${g.kind === 'run-in' ? ', just before the inlets' : ''}`;
-}
+/** The first tube a gap concerns, in words. */
+const tubeName = (g: Gap): string => (/^\d+$/.test(g.tubes[0]!) ? `cylinder ${g.tubes[0]}` : `the secondary from ${g.tubes[0]}`);
 
 function wordsOf(g: Gap): string {
   if (g.value < 0) return `the skins overlap by ${(-g.value).toFixed(2)} mm.`;

@@ -3,13 +3,14 @@ import type { FlangePart } from '../parts/flange.js';
 import type { SolidPart } from '../parts/part.js';
 import type { Gap } from '../routing/clearance.js';
 import type { RouteProblem } from '../routing/problem.js';
-import type { RoutedPrimary } from '../routing/routed.js';
+import type { RoutedPrimary, RoutedSecondary } from '../routing/routed.js';
 
 /** What the rules look at: the design as it came out. */
 export interface CheckContext {
   readonly plan: Plan;
   readonly problem: RouteProblem;
   readonly primaries: readonly RoutedPrimary[];
+  readonly secondaries: readonly RoutedSecondary[];
   readonly gaps: readonly Gap[];
   readonly flanges: readonly FlangePart[];
   readonly jigs: readonly SolidPart[];

@@ -5,12 +5,12 @@ import type { Finding } from './finding.js';
 export function inletOrder({ problem }: CheckContext): Finding[] {
   return problem.collectors.map((c) => ({
     id: 'collector.order',
-    level: c.orderKept ? 'ok' : 'fail',
+    level: c.allowed.asPlanned ? 'ok' : 'fail',
     place: c.name,
-    value: c.orderKept ? 0 : 1,
+    value: c.allowed.asPlanned ? 0 : 1,
     limit: 0,
     unit: 'count',
-    message: c.orderKept
+    message: c.allowed.asPlanned
       ? 'The primaries meet the inlets in an allowed order.'
       : 'The routes given by hand meet the inlets in another order than the plan asks for.',
   }));

@@ -8,19 +8,18 @@ import type { Finding } from './finding.js';
 const PLACE = 0.5;
 const LEAN = 0.5;
 
-/** Both ends of every primary against the port and the inlet they belong to. Routes found here meet them by construction. */
-export function routeEnds({ problem, primaries }: CheckContext): Finding[] {
-  return primaries.flatMap((p) => {
-    const runner = problem.runners.find((r) => r.cylinder === p.cylinder)!;
+/** Both ends of every tube against the port or outlet and the inlet they belong to. Routes found here meet them by construction. */
+export function routeEnds({ problem, primaries, secondaries }: CheckContext): Finding[] {
+  return [...primaries, ...secondaries].flatMap((p) => {
+    const runner = problem.runners.find((r) => r.id === p.id)!;
     const inlet = problem.collectors[p.collector]!.inlets[p.inlet - 1]!;
     const start = startOf(p.path);
     const end = endOf(p.path);
-    const who = `cylinder ${p.cylinder}`;
     return [
-      placed(`${who} at its port`, distance(start.point, runner.port.origin)),
-      leaning(`${who} at its port`, degrees(angleBetween(start.direction, runner.port.z))),
-      placed(`${who} at inlet ${p.inlet}`, distance(end.point, inlet.origin)),
-      leaning(`${who} at inlet ${p.inlet}`, degrees(angleBetween(end.direction, inlet.z))),
+      placed(`${p.name} at its start`, distance(start.point, runner.start.origin)),
+      leaning(`${p.name} at its start`, degrees(angleBetween(start.direction, runner.start.z))),
+      placed(`${p.name} at inlet ${p.inlet}`, distance(end.point, inlet.origin)),
+      leaning(`${p.name} at inlet ${p.inlet}`, degrees(angleBetween(end.direction, inlet.z))),
     ];
   });
 }

@@ -1,4 +1,4 @@
-import { bendStock, straights } from './bends.js';
+import { bendStock, steps, straights } from './bends.js';
 import { clearances } from './clearance.js';
 import type { CheckContext } from './context.js';
 import { lengthAgainstTarget, spread } from './equal-length.js';
@@ -18,6 +18,7 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   clearances,
   straights,
   bendStock,
+  steps,
   flangeEdges,
   flangeWebs,
   openings,

@@ -27,6 +27,8 @@ function wordsOf(b: BrokenLimit): string {
       return `tube.min_straight: ${b.place} comes out at ${b.value.toFixed(1)} mm, ${b.limit.toFixed(1)} mm are wanted: ${by} short`;
     case 'angle':
       return `tube.bends: ${b.place} needs more angle than the stock bend has: ${by} more along its arc (${degrees(-b.value).toFixed(0)} against ${degrees(-b.limit).toFixed(0)} deg mm)`;
+    case 'step':
+      return `tube.steps: ${b.place} falls within a bend that would have to move ${by}`;
     case 'self':
       return `${b.place} comes too near itself: gap ${b.value.toFixed(1)} mm, ${b.limit.toFixed(1)} mm wanted`;
     case 'order':

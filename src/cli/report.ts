@@ -3,6 +3,7 @@ import type { Finding } from '../checks/finding.js';
 import { CAUTIONS } from '../export/cautions.js';
 import type { OutputFile } from '../export/output-file.js';
 import { leastGap } from '../export/summary.js';
+import { bendsOf } from '../routing/routed.js';
 import { type RoutedHeader, verdictOf } from '../pipeline.js';
 
 /** What a build wrote. */
@@ -29,13 +30,13 @@ export function reportText(header: RoutedHeader, written: Written | null): strin
 
 function primaryTable({ plan, primaries, gaps }: RoutedHeader): string[] {
   const rows = primaries.map((p) => {
-    const least = leastGap(gaps, p.cylinder);
+    const least = leastGap(gaps, p.id);
     return [
       String(p.cylinder),
       plan.collectors.length > 1 ? `${plan.collectors[p.collector]!.name} ${p.inlet}` : String(p.inlet),
       `${p.length.toFixed(3)} mm`,
-      `${signed(p.length - plan.runners.length)} mm`,
-      String(p.polygon.clr.length),
+      `${signed(p.length - p.target)} mm`,
+      String(bendsOf(p)),
       least === null ? '-' : `${least.toFixed(2)} mm`,
     ];
   });

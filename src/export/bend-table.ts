@@ -1,11 +1,10 @@
 import { degrees } from '../geometry/angle.js';
 import { lraFromPolygon } from '../geometry/lra.js';
-import type { RoutedPrimary } from '../routing/routed.js';
+import type { RoutedPrimary, RoutedSecondary, RoutedTube } from '../routing/routed.js';
 import { type CsvCell, csvBytes } from './csv.js';
 import type { OutputFile } from './output-file.js';
 
 const HEADER = [
-  'cylinder',
   'point',
   'x_mm',
   'y_mm',
@@ -21,16 +20,25 @@ const HEADER = [
  * intersection points. Full precision, so that anyone can recompute the lengths. Rotation is right-handed about the direction
  * of travel, against the bend before: positive is clockwise looking along the flow.
  */
-export function bendTable(primaries: readonly RoutedPrimary[]): OutputFile {
-  return { path: 'bend-table.csv', kind: 'bend-table', bytes: csvBytes(HEADER, primaries.flatMap(rowsOf)) };
-}
+export const bendTable = (primaries: readonly RoutedPrimary[]): OutputFile => ({
+  path: 'bend-table.csv',
+  kind: 'bend-table',
+  bytes: csvBytes(['cylinder', ...HEADER], primaries.flatMap((p) => rowsOf(p.cylinder, p))),
+});
 
-function rowsOf({ cylinder, polygon }: RoutedPrimary): CsvCell[][] {
+/** The same of every secondary, named by the collector it comes from; point 0 is that collector's outlet. */
+export const secondaryBendTable = (secondaries: readonly RoutedSecondary[]): OutputFile => ({
+  path: 'secondary-bend-table.csv',
+  kind: 'bend-table',
+  bytes: csvBytes(['from', ...HEADER], secondaries.flatMap((s) => rowsOf(s.id, s))),
+});
+
+function rowsOf(tube: CsvCell, { polygon }: RoutedTube): CsvCell[][] {
   const { rows, lastStraight } = lraFromPolygon(polygon);
   return polygon.points.map((p, i) => {
     const row = rows[i - 1];
     const before = i === 0 ? null : (row?.straight ?? lastStraight);
     const bend = row ? [row.clr, degrees(row.angle), degrees(row.rotation)] : [null, null, null];
-    return [cylinder, i, ...p, ...bend, before];
+    return [tube, i, ...p, ...bend, before];
   });
 }

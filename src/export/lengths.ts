@@ -1,5 +1,5 @@
 import type { Plan } from '../params/plan.js';
-import type { RoutedPrimary } from '../routing/routed.js';
+import { bendsOf, type RoutedPrimary } from '../routing/routed.js';
 import { csvBytes } from './csv.js';
 import type { OutputFile } from './output-file.js';
 
@@ -10,9 +10,9 @@ export function lengthsTable(plan: Plan, primaries: readonly RoutedPrimary[]): O
     plan.collectors[p.collector]!.name,
     p.inlet,
     p.length,
-    plan.runners.length,
-    p.length - plan.runners.length,
-    p.polygon.clr.length,
+    p.target,
+    p.length - p.target,
+    bendsOf(p),
   ]);
   return {
     path: 'lengths.csv',

@@ -5,7 +5,7 @@ import { distance, sub, unit, type Vec3 } from '../geometry/vec3.js';
 import type { KeepOut, Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { CollectorGeometry } from '../parts/merge-geometry.js';
-import type { RoutedPrimary } from '../routing/routed.js';
+import type { RoutedPrimary, RoutedSecondary } from '../routing/routed.js';
 import type { OutputFile } from './output-file.js';
 import { collectorStrokes, pathStrokes, type Stroke } from './overview-strokes.js';
 import { nearness, onPage, pageHull, VIEWS, type View } from './view.js';
@@ -23,6 +23,7 @@ const HEADING = 96;
 export interface OverviewScene {
   readonly plan: Plan;
   readonly primaries: readonly RoutedPrimary[];
+  readonly secondaries: readonly RoutedSecondary[];
   readonly flanges: readonly FlangePart[];
   readonly collectors: readonly CollectorGeometry[];
   /** One line under the title. */
@@ -65,10 +66,10 @@ function drawView(scene: OverviewScene, view: View): { readonly body: string; re
     ...plan.collectors.flatMap((c, i) => collectorStrokes(c, scene.collectors[i]!, COLLECTOR)),
     ...primaries.flatMap((p, i) => pathStrokes(p.path, od, COLOURS[i % COLOURS.length]!)),
   ].sort((a, b) => depth(view, a) - depth(view, b));
-  const keepOuts = plan.keepOuts.map((k) => ({
-    name: k.name,
-    hull: pageHull(cornersOf(k).map((p) => onPage(view, p))),
-  }));
+  const keepOuts = plan.keepOuts.flatMap((k) => {
+    const corners = cornersOf(k);
+    return corners.length > 0 ? [{ name: k.name, hull: pageHull(corners.map((p) => onPage(view, p))) }] : [];
+  });
   const flanges = scene.flanges.map((f) => flangeHulls(plan, f, view));
   const reach = [
     ...strokes.flatMap((s) => s.points.flatMap((p) => around(onPage(view, p), s.width / 2))),
@@ -143,7 +144,9 @@ function flangeHulls(plan: Plan, flange: FlangePart, view: View): Vec2[][] {
   return [facing > 0.5 ? face(flange.thickness) : pageHull([...face(0), ...face(flange.thickness)])];
 }
 
+/** Points whose hull is the outline of kept-out space; none for what has no end or too many corners. */
 function cornersOf(k: KeepOut): Vec3[] {
+  if (k.kind === 'half-space' || k.kind === 'mesh') return [];
   if (k.kind === 'box') {
     const pick = (i: number): Vec3 => [
       i & 1 ? k.to[0] : k.from[0],

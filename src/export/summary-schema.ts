@@ -41,6 +41,7 @@ export const summarySchema = z.strictObject({
   schema: z.literal('evenrun-summary-1'),
   name: z.string(),
   primaries: z.array(primary),
+  secondaries: z.array(primary.omit({ cylinder: true }).extend({ from: z.string().describe('Collector it comes from.') })),
   spread_mm: mm('Longest minus shortest primary'),
   tolerance_mm: mm('Largest allowed spread'),
   passed: z.boolean().describe('True when no finding has the level fail'),

@@ -5,7 +5,7 @@ import { degrees } from '../geometry/angle.js';
 import type { Plan } from '../params/plan.js';
 import type { CollectorGeometry } from '../parts/merge-geometry.js';
 import type { Gap } from '../routing/clearance.js';
-import type { RoutedPrimary } from '../routing/routed.js';
+import { bendsOf, type RoutedPrimary, type RoutedSecondary } from '../routing/routed.js';
 import { CAUTIONS } from './cautions.js';
 import type { OutputFile } from './output-file.js';
 import type { Summary } from './summary-schema.js';
@@ -14,6 +14,7 @@ import type { Summary } from './summary-schema.js';
 export interface SummarySource {
   readonly plan: Plan;
   readonly primaries: readonly RoutedPrimary[];
+  readonly secondaries: readonly RoutedSecondary[];
   readonly gaps: readonly Gap[];
   readonly collectors: readonly CollectorGeometry[];
   /** Volume of the gas way of every collector, from its inlets to the end of its outlet, mm3. */
@@ -31,9 +32,18 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
       collector: s.plan.collectors[p.collector]!.name,
       inlet: p.inlet,
       length_mm: p.length,
-      target_mm: s.plan.runners.length,
-      bends: p.polygon.clr.length,
-      clearance_mm: leastGap(s.gaps, p.cylinder),
+      target_mm: p.target,
+      bends: bendsOf(p),
+      clearance_mm: leastGap(s.gaps, p.id),
+    })),
+    secondaries: s.secondaries.map((t) => ({
+      from: t.id,
+      collector: s.plan.collectors[t.collector]!.name,
+      inlet: t.inlet,
+      length_mm: t.length,
+      target_mm: t.target,
+      bends: bendsOf(t),
+      clearance_mm: leastGap(s.gaps, t.id),
     })),
     spread_mm: spreadOf(s.primaries.map((p) => p.length)),
     tolerance_mm: s.plan.runners.tolerance,
@@ -55,9 +65,9 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
   };
 }
 
-/** Least gap of a primary to anything, mm, outside the run-in; null when there is nothing. */
-export function leastGap(gaps: readonly Gap[], cylinder: number): number | null {
-  const values = gaps.filter((g) => g.kind !== 'run-in' && g.cylinders.includes(cylinder)).map((g) => g.value);
+/** Least gap of a tube to anything, mm, outside the run-in; null when there is nothing. */
+export function leastGap(gaps: readonly Gap[], id: string): number | null {
+  const values = gaps.filter((g) => g.kind !== 'run-in' && g.tubes.includes(id)).map((g) => g.value);
   return values.length > 0 ? Math.min(...values) : null;
 }
 

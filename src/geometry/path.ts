@@ -18,7 +18,7 @@ export interface Bend {
   readonly normal: Vec3;
   /** Centreline radius, mm. */
   readonly clr: number;
-  /** Bend angle, rad, in (0, pi). */
+  /** Bend angle, rad, in (0, 2 pi); beyond pi it stands for two intersection points. */
   readonly angle: number;
 }
 
@@ -72,7 +72,8 @@ export function polygonLength(polygon: ControlPolygon): number {
 /**
  * The exact path of a control polygon. Points where the path does not turn (less than 1e-9 rad) vanish into one straight.
  * Throws RangeError when two points coincide, a bend turns back on itself, or tangents of neighbouring bends overlap by more
- * than 1e-6 mm.
+ * than 1e-6 mm. Two bends of one radius with nothing between them that turn the same way in one plane become one bend: so a U-bend,
+ * whose straights need not meet, is given by two points.
  */
 export function pathFromPolygon(polygon: ControlPolygon): Path {
   const turning = polygon.points.map(
@@ -107,12 +108,34 @@ export function pathFromPolygon(polygon: ControlPolygon): Path {
     });
     at = along(points[i + 1]!, out, tangentLength(radius, angle));
   }
-  return { segments };
+  return { segments: joinBends(segments) };
+}
+
+/** Bends with the same centre, radius and plane and no straight between them made one. */
+function joinBends(segments: readonly PathSegment[]): PathSegment[] {
+  const joined: PathSegment[] = [];
+  for (const s of segments) {
+    const between = joined[joined.length - 1];
+    const before = joined[joined.length - 2];
+    const one =
+      s.kind === 'bend' &&
+      before?.kind === 'bend' &&
+      between?.kind === 'straight' &&
+      between.length < 1e-6 &&
+      Math.abs(s.clr - before.clr) < 1e-9 &&
+      dot(s.normal, before.normal) > 1 - 1e-9;
+    if (one) joined.splice(-2, 2, { ...before, angle: before.angle + s.angle });
+    else joined.push(s);
+  }
+  return joined;
 }
 
 function bendAt(points: readonly Vec3[], i: number): number {
   return angleBetween(sub(points[i]!, points[i - 1]!), sub(points[i + 1]!, points[i]!));
 }
+
+/** A bend beyond this angle, rad, is given by two points: its tangents would meet far away or not at all. */
+const U_BEND = 2.8;
 
 /** The control polygon of a path. */
 export function polygonFromPath(path: Path): ControlPolygon {
@@ -121,8 +144,13 @@ export function polygonFromPath(path: Path): ControlPolygon {
   const clr: number[] = [];
   for (const s of path.segments) {
     if (s.kind !== 'bend') continue;
-    points.push(along(s.from, s.direction, tangentLength(s.clr, s.angle)));
-    clr.push(s.clr);
+    const halves = s.angle > U_BEND ? 2 : 1;
+    for (let i = 0; i < halves; i++) {
+      const angle = s.angle / halves;
+      const { point, direction } = headingIn(s, i * s.clr * angle);
+      points.push(along(point, direction, tangentLength(s.clr, angle)));
+      clr.push(s.clr);
+    }
   }
   points.push(endOf(path).point);
   return { points, clr };

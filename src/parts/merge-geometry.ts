@@ -1,21 +1,10 @@
 import type { Frame } from '../geometry/frame.js';
 import { WORLD } from '../geometry/frame.js';
 import { inletFrames, ringRadius } from '../geometry/inlet-ring.js';
+import { mergeEnd, PARALLEL } from '../geometry/merge-end.js';
 import type { Plane } from '../geometry/plane.js';
 import { dot, sub } from '../geometry/vec3.js';
 import type { CollectorPlan, TubePlan } from '../params/plan.js';
-
-/**
- * Share of the bore's radius the inlets' centres stand from the collector's axis where the merge ends: below 1, so the bores
- * have closed the hole between them; and half the distance between neighbours is at most VALLEY of it, so that the valleys
- * between the lobes are no deeper than 1 - sqrt(1 - VALLEY^2) = 0.18 of it. Both are our choice: deeper valleys make a shorter
- * merge with a larger step to the cone.
- */
-const CLOSED = 0.8;
-const VALLEY = CLOSED * Math.SQRT1_2;
-
-/** Below this merge half-angle, rad, tubes count as parallel: they end in a plate half a diameter behind the inlet plane. */
-const PARALLEL = 1e-6;
 
 /** Where one inlet's tube stands and how it is cut to meet its neighbours. */
 export interface InletCut {
@@ -77,7 +66,7 @@ export function collectorGeometry(plan: CollectorPlan, tube: TubePlan): Collecto
   if (!(bore > 0 && outletBore > 0)) throw new RangeError(`collector ${plan.name}: a wall leaves no bore`);
   const alpha = n === 1 ? 0 : plan.mergeHalfAngle;
   const rho = ringRadius(n, tube.od, plan.inletGap);
-  const { length, radius } = mergeEnd(n, rho, alpha, bore, tube.od);
+  const { length, radius } = mergeEnd(n, tube.od, bore, plan.inletGap, alpha);
   const ring = { n, rho, alpha, outside, length, radius };
   const inletArea = Math.PI * bore * bore;
   const outletArea = Math.PI * outletBore * outletBore;
@@ -103,13 +92,6 @@ export function collectorGeometry(plan: CollectorPlan, tube: TubePlan): Collecto
       outletToInlet: outletArea / inletArea,
     },
   };
-}
-
-function mergeEnd(n: number, rho: number, alpha: number, bore: number, od: number): { length: number; radius: number } {
-  if (n === 1) return { length: 0, radius: 0 };
-  if (alpha < PARALLEL) return { length: od / 2, radius: rho };
-  const radius = Math.min(rho, bore * Math.min(CLOSED, VALLEY / Math.sin(Math.PI / n)));
-  return { length: (rho - radius) / Math.tan(alpha), radius };
 }
 
 interface Ring {

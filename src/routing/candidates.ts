@@ -4,13 +4,14 @@ import { add, along, lerp, scale, unit, type Vec3 } from '../geometry/vec3.js';
 import { type Shape, shapeOf } from './chain.js';
 import { shapeCost, tally } from './cost.js';
 import { visitOwn } from './limits.js';
-import type { RouteProblem, Runner } from './problem.js';
-import { normal, type Random } from './random.js';
-import { fitLength, polygonOf, randomDirection, type Trial } from './trial.js';
+import type { RouteProblem, Section } from './problem.js';
+import { normal, type Random, randomDirection } from './random.js';
+import { fitLength, type InnerPoint, polygonOf, type Trial } from './trial.js';
 
 /** A trial of the right length with what the search knows of it. */
 export interface Candidate {
-  readonly runner: Runner;
+  /** Index into the problem's runners. */
+  readonly runner: number;
   /** Inlet number from 1. */
   readonly inlet: number;
   /** Null for a route given by hand. */
@@ -24,27 +25,51 @@ export interface Candidate {
 }
 
 /** The inlet a candidate ends at. */
-export const inletOf = (problem: RouteProblem, runner: Runner, inlet: number): Frame =>
-  problem.collectors[runner.collector]!.inlets[inlet - 1]!;
+export const inletOf = (problem: RouteProblem, runner: number, inlet: number): Frame =>
+  problem.collectors[problem.runners[runner]!.collector]!.inlets[inlet - 1]!;
 
-/** A trial fitted to the target length and weighed; null when its line of shapes has none of that length. */
-export function candidateOf(problem: RouteProblem, runner: Runner, inlet: number, trial: Trial): Candidate | null {
+/**
+ * A trial fitted to the target length and weighed; null when its line of shapes has none of that length. Where the tube grows,
+ * bends beyond the step take radii that the larger tube has.
+ */
+export function candidateOf(problem: RouteProblem, runner: number, inlet: number, trial: Trial): Candidate | null {
+  const { start, target, sections } = problem.runners[runner]!;
   const end = inletOf(problem, runner, inlet);
-  const fitted = fitLength(trial, runner.port, end, problem.target);
+  const fitted = fitLength(trial, start, end, target);
   if (!fitted) return null;
-  return weigh(problem, runner, inlet, fitted, polygonOf(fitted, runner.port, end));
+  const c = weigh(problem, runner, inlet, fitted, polygonOf(fitted, start, end));
+  if (sections.length === 1) return c;
+  const clr = stockedRadii(fitted, c.shape, sections);
+  if (!clr) return c;
+  const again = fitLength({ ...fitted, clr }, start, end, target);
+  return again ? weigh(problem, runner, inlet, again, polygonOf(again, start, end)) : c;
+}
+
+/** The radii of a trial with those its sections do not stock replaced by the nearest they do; null when all are stocked. */
+function stockedRadii(trial: Trial, shape: Shape, sections: readonly Section[]): number[] | null {
+  let changed = false;
+  let bend = 0;
+  const clr = trial.clr.map((r, i) => {
+    const { stock } = sections[shape.sectionOf[bend]!]!;
+    bend += trial.inner[i - 1]?.u == null ? 1 : 2;
+    if (stock.some((b) => Math.abs(b.clr - r) < 1e-6)) return r;
+    changed = true;
+    return stock.reduce((best, b) => (Math.abs(b.clr - r) < Math.abs(best - r) ? b.clr : best), stock[0]!.clr);
+  });
+  return changed ? clr : null;
 }
 
 /** Cost and shortfalls of a polygon as it is. */
 export function weigh(
   problem: RouteProblem,
-  runner: Runner,
+  runner: number,
   inlet: number,
   trial: Trial | null,
   polygon: ControlPolygon,
 ): Candidate {
-  const shape = shapeOf(polygon, problem.collectors[runner.collector]!.runIn);
-  const sum = tally();
+  const { collector, sections } = problem.runners[runner]!;
+  const shape = shapeOf(polygon, sections, problem.collectors[collector]!.runIn);
+  const sum = tally(problem);
   visitOwn(problem, runner, shape, polygon.clr, sum.visit);
   const lost = shape.drawable ? 0 : 1e6;
   return {
@@ -53,34 +78,34 @@ export function weigh(
     trial,
     polygon,
     shape,
-    cost: sum.cost + shapeCost(problem, shape, polygon.clr) + lost,
+    cost: sum.cost + shapeCost(problem, problem.runners[runner]!, shape, polygon.clr) + lost,
     short: sum.short + lost,
   };
 }
 
-/** How many random trials are made per number of inner points (bends less two) in one round. */
+/** Trials in one round over all inlets of a tube, by number of inner points (bends less two). */
 const TRIALS: readonly (readonly [inner: number, trials: number])[] = [
-  [0, 16],
-  [1, 70],
-  [2, 90],
-  [3, 30],
+  [0, 30],
+  [1, 180],
+  [2, 240],
+  [3, 70],
 ];
 
-/** Kept candidates differ in their middle by at least this, mm, or in their number of bends. */
+/** Kept candidates differ in some point by at least this, mm, or in their number of bends. */
 const DIFFERENT = 20;
 
-/** Random candidates for one primary and inlet, the best and mutually different first. */
+/** Random candidates for one tube and inlet, the best and mutually different first. `share` is the inlet's part of the trials. */
 export function sampleCandidates(
   problem: RouteProblem,
-  runner: Runner,
+  runner: number,
   inlet: number,
   random: Random,
-  effort: number,
+  share: number,
   keep: number,
 ): Candidate[] {
   const found: Candidate[] = [];
   for (const [inner, trials] of TRIALS) {
-    for (let i = 0; i < trials * effort; i++) {
+    for (let i = 0; i < trials * share; i++) {
       const c = repaired(problem, runner, inlet, randomTrial(problem, runner, inlet, inner, random));
       if (c) found.push(c);
     }
@@ -107,40 +132,46 @@ function apart(a: Candidate, b: Candidate): boolean {
   });
 }
 
+/** How often an inner point is tried as a U-bend. */
+const U_BENDS = 0.12;
+
 /** A random trial: legs a little beyond their least, inner points thrown off the line between the first and last bend. */
 export function randomTrial(
   problem: RouteProblem,
-  runner: Runner,
+  runner: number,
   inlet: number,
   inner: number,
   random: Random,
 ): Trial {
+  const { start, target, minFirst, sections } = problem.runners[runner]!;
   const end = inletOf(problem, runner, inlet);
-  const clr = randomRadii(problem, inner + 2, random);
+  const clr = randomRadii(sections, inner + 2, random);
   const leg = (least: number, r: number): number =>
-    least + r * (0.3 + random()) + (random() < 0.5 ? 0 : -Math.log(1 - random()) * 0.12 * problem.target);
-  const fromPort = leg(runner.minFirst, clr[0]!);
+    least + r * (0.3 + random()) + (random() < 0.5 ? 0 : -Math.log(1 - random()) * 0.12 * target);
+  const fromStart = leg(minFirst, clr[0]!);
   const toInlet = leg(problem.minStraightInlet, clr[clr.length - 1]!);
-  const a = along(runner.port.origin, runner.port.z, fromPort);
+  const a = along(start.origin, start.z, fromStart);
   const b = along(end.origin, end.z, -toInlet);
   const first = randomDirection(random);
-  const reach = 0.25 * problem.target;
-  const points = Array.from({ length: inner }, (_, i): Vec3 => {
-    const direction = i === 0 ? first : unit(add(scale(first, normal(random) * 0.8), randomDirection(random)));
-    return along(lerp(a, b, (i + 1) / (inner + 1)), direction, reach * (0.3 + random()));
+  const reach = 0.25 * target;
+  const points = Array.from({ length: inner }, (_, i): InnerPoint => {
+    const direction: Vec3 =
+      i === 0 ? first : unit(add(scale(first, normal(random) * 0.8), randomDirection(random)));
+    const at = along(lerp(a, b, (i + 1) / (inner + 1)), direction, reach * (0.3 + random()));
+    return { at, u: random() < U_BENDS ? 0.7 + random() : null };
   });
-  return { fromPort, toInlet, inner: points, clr };
+  return { fromStart, toInlet, inner: points, clr };
 }
 
-/** Mostly the largest radius of the stock, now and then mixed. */
-function randomRadii(problem: RouteProblem, count: number, random: Random): number[] {
-  const radii = problem.stock.map((b) => b.clr).sort((x, y) => y - x);
+/** Mostly the largest radius of the first section's stock, now and then mixed. */
+function randomRadii(sections: readonly Section[], count: number, random: Random): number[] {
+  const radii = sections[0]!.stock.map((b) => b.clr).sort((x, y) => y - x);
   const mixed = radii.length > 1 && random() < 0.5;
   return Array.from({ length: count }, () => (mixed ? radii[Math.floor(random() * radii.length)]! : radii[0]!));
 }
 
 /** A candidate of a trial whose end legs are lengthened until their straights suffice, if that can be. */
-function repaired(problem: RouteProblem, runner: Runner, inlet: number, trial: Trial): Candidate | null {
+function repaired(problem: RouteProblem, runner: number, inlet: number, trial: Trial): Candidate | null {
   let now = trial;
   let best: Candidate | null = null;
   for (let i = 0; i < 4; i++) {
@@ -148,10 +179,10 @@ function repaired(problem: RouteProblem, runner: Runner, inlet: number, trial: T
     if (!c?.trial) return best;
     if (!best || c.short < best.short) best = c;
     const s = c.shape.straights;
-    const first = Math.max(0, runner.minFirst - s[0]!);
+    const first = Math.max(0, problem.runners[runner]!.minFirst - s[0]!);
     const last = Math.max(0, problem.minStraightInlet - s[s.length - 1]!);
     if (first + last < 1e-6 || first + last > 400) return best;
-    now = { ...c.trial, fromPort: c.trial.fromPort + first + 1, toInlet: c.trial.toInlet + last + 1 };
+    now = { ...c.trial, fromStart: c.trial.fromStart + first + 1, toInlet: c.trial.toInlet + last + 1 };
   }
   return best;
 }

@@ -1,6 +1,8 @@
 import type { ControlPolygon } from '../geometry/path.js';
+import type { Section } from './problem.js';
+import { isOneBend } from './trial.js';
 
-/** A centreline as a chain of straight links: what the search measures gaps on. Exact on straights, within 0.5 % of the CLR in bends. */
+/** A tube as a chain of straight links: what the search measures gaps on. Exact on straights, within 0.5 % of the CLR in bends. */
 export interface Chain {
   /** Number of points. */
   readonly count: number;
@@ -8,29 +10,47 @@ export interface Chain {
   readonly xyz: Float64Array;
   /** Running length at every point, mm. */
   readonly run: Float64Array;
+  /** Outside radius of the link after every point, mm; the last point repeats the last link's. */
+  readonly radius: Float64Array;
+  /** Lowest x, y, z and highest x, y, z of the centreline, mm. */
+  readonly box: Float64Array;
 }
 
 /** Largest angle one link stands for, rad. */
 const LINK_ANGLE = Math.PI / 12;
 
-/** The shape of a polygon that limits look at: its angles and straights, and its chain. */
+/** A step of a tube as it comes out on a route. */
+export interface StepPlace {
+  /** Where the joint falls, mm. */
+  readonly run: number;
+  /** How far a bend would have to move to free a place within the step's bounds, mm; 0 or less when one is free. */
+  readonly blocked: number;
+}
+
+/** What limits look at: angles, straights, steps and the chain. */
 export interface Shape {
   readonly angles: Float64Array;
   readonly straights: Float64Array;
+  /** 1 for a straight that is none because the bends beside it are halves of one bend. */
+  readonly joined: Uint8Array;
+  /** Index into the runner's sections for every bend. */
+  readonly sectionOf: Uint8Array;
+  readonly steps: readonly StepPlace[];
   readonly chain: Chain;
   /** False when tangents overlap so far that no chain can be drawn. */
   readonly drawable: boolean;
 }
 
 /**
- * Angles, straights and chain of a polygon in one pass. `splitBefore` mm before the end a point is set on the last straight,
- * so that a run-in can be told apart.
+ * Angles, straights, steps and chain of a polygon. `splitBefore` mm before the end a point is set on the last straight, so that a
+ * run-in can be told apart.
  */
-export function shapeOf(polygon: ControlPolygon, splitBefore: number): Shape {
+export function shapeOf(polygon: ControlPolygon, sections: readonly Section[], splitBefore: number): Shape {
   const { points, clr } = polygon;
   const n = points.length - 2;
   const angles = new Float64Array(n);
   const straights = new Float64Array(n + 1);
+  const joined = new Uint8Array(n + 1);
   const legs = new Float64Array((n + 1) * 4);
   for (let i = 0; i <= n; i++) {
     const p = points[i]!;
@@ -39,10 +59,14 @@ export function shapeOf(polygon: ControlPolygon, splitBefore: number): Shape {
     const y = q[1] - p[1];
     const z = q[2] - p[2];
     const l = Math.sqrt(x * x + y * y + z * z) || 1e-12;
-    legs.set([x / l, y / l, z / l, l], i * 4);
+    const k = i * 4;
+    legs[k] = x / l;
+    legs[k + 1] = y / l;
+    legs[k + 2] = z / l;
     straights[i] = l;
   }
-  let size = 3;
+  let size = 4 + sections.length;
+  let drawable = true;
   for (let i = 0; i < n; i++) {
     const a = angleAt(legs, i);
     angles[i] = a;
@@ -50,17 +74,20 @@ export function shapeOf(polygon: ControlPolygon, splitBefore: number): Shape {
     straights[i]! -= t;
     straights[i + 1]! -= t;
     size += Math.ceil(a / LINK_ANGLE) + 1;
+    if (a > 3.1) drawable = false;
   }
-  const drawable = straights.every((s) => s > -1e3) && angles.every((a) => a < 3.1);
-  return {
-    angles,
-    straights,
-    drawable,
-    chain: drawable ? draw(polygon, legs, angles, straights, size, splitBefore) : EMPTY,
-  };
+  for (let i = 0; i <= n; i++) {
+    if (straights[i]! < -1e3) drawable = false;
+    if (i > 0 && i < n && isOneBend(points, clr, i, straights[i]!)) joined[i] = 1;
+  }
+  const { steps, sectionOf, total } = placeSteps(angles, straights, clr, sections);
+  const splits = splitBefore > 0 ? [...steps.map((s) => s.run), total - splitBefore] : steps.map((s) => s.run);
+  const chain = drawable ? draw(polygon, legs, angles, straights, size, splits, sections, steps) : EMPTY;
+  return { angles, straights, joined, sectionOf, steps, chain, drawable };
 }
 
-const EMPTY: Chain = { count: 0, xyz: new Float64Array(0), run: new Float64Array(0) };
+const NONE = new Float64Array(0);
+const EMPTY: Chain = { count: 0, xyz: NONE, run: NONE, radius: NONE, box: NONE };
 
 function angleAt(legs: Float64Array, i: number): number {
   const k = i * 4;
@@ -76,18 +103,49 @@ function angleAt(legs: Float64Array, i: number): number {
   return Math.atan2(Math.sqrt(cx * cx + cy * cy + cz * cz), ux * vx + uy * vy + uz * vz);
 }
 
+/** Where every step's joint falls: at its place when that is not within a bend, else at the nearest end of that bend. */
+function placeSteps(
+  angles: Float64Array,
+  straights: Float64Array,
+  clr: readonly number[],
+  sections: readonly Section[],
+): { steps: StepPlace[]; sectionOf: Uint8Array; total: number } {
+  const n = angles.length;
+  const sectionOf = new Uint8Array(n);
+  let total = 0;
+  const steps: StepPlace[] = sections.slice(1).map((s) => ({ run: s.at, blocked: 0 }));
+  for (let i = 0; i <= n; i++) {
+    total += straights[i]!;
+    if (i === n) break;
+    const from = total;
+    total += clr[i]! * angles[i]!;
+    for (let k = 0; k < steps.length; k++) {
+      const { at, within } = sections[k + 1]!;
+      if (from < at && total > at) {
+        const blocked = Math.min(at - within - from, total - at - within);
+        steps[k] = { run: at - from < total - at ? from : total, blocked };
+      }
+      if (steps[k]!.run <= from + 1e-9) sectionOf[i] = k + 1;
+    }
+  }
+  return { steps, sectionOf, total };
+}
+
 function draw(
   polygon: ControlPolygon,
   legs: Float64Array,
   angles: Float64Array,
   straights: Float64Array,
   size: number,
-  splitBefore: number,
+  splits: readonly number[],
+  sections: readonly Section[],
+  steps: readonly StepPlace[],
 ): Chain {
   const { points, clr } = polygon;
   const n = angles.length;
   const xyz = new Float64Array(size * 3);
   const run = new Float64Array(size);
+  const box = new Float64Array([1e9, 1e9, 1e9, -1e9, -1e9, -1e9]);
   let count = 0;
   let at = 0;
   const put = (x: number, y: number, z: number): void => {
@@ -96,24 +154,54 @@ function draw(
     xyz[count * 3 + 2] = z;
     run[count] = at;
     count++;
+    if (x < box[0]!) box[0] = x;
+    if (y < box[1]!) box[1] = y;
+    if (z < box[2]!) box[2] = z;
+    if (x > box[3]!) box[3] = x;
+    if (y > box[4]!) box[4] = y;
+    if (z > box[5]!) box[5] = z;
+  };
+  const walk = (i: number): void => {
+    const l = Math.max(0, straights[i]!);
+    for (const s of splits) {
+      const d = s - at;
+      if (d <= 1e-6 || d >= l - 1e-6) continue;
+      const k = (count - 1) * 3;
+      const before = at;
+      const x = xyz[k]! + legs[i * 4]! * d;
+      const y = xyz[k + 1]! + legs[i * 4 + 1]! * d;
+      const z = xyz[k + 2]! + legs[i * 4 + 2]! * d;
+      at = s;
+      put(x, y, z);
+      straightLeft(before + l - s, i);
+      return;
+    }
+    at += l;
+  };
+  /** The rest of a straight after a split, which may be split again. */
+  const straightLeft = (left: number, i: number): void => {
+    const later = splits.find((s) => s - at > 1e-6 && s - at < left - 1e-6);
+    if (later === undefined) {
+      at += left;
+      return;
+    }
+    const d = later - at;
+    const k = (count - 1) * 3;
+    const x = xyz[k]! + legs[i * 4]! * d;
+    const y = xyz[k + 1]! + legs[i * 4 + 1]! * d;
+    const z = xyz[k + 2]! + legs[i * 4 + 2]! * d;
+    at = later;
+    put(x, y, z);
+    at += left - d;
   };
   put(...points[0]!);
   for (let i = 0; i < n; i++) {
-    at += Math.max(0, straights[i]!);
+    walk(i);
     drawBend(i);
   }
-  const end = points[n + 1]!;
-  const last = straights[n]!;
-  if (splitBefore > 0 && splitBefore < last) {
-    at += last - splitBefore;
-    const k = n * 4;
-    put(end[0] - legs[k]! * splitBefore, end[1] - legs[k + 1]! * splitBefore, end[2] - legs[k + 2]! * splitBefore);
-    at += splitBefore;
-  } else {
-    at += Math.max(0, last);
-  }
-  put(...end);
-  return { count, xyz, run };
+  walk(n);
+  put(...points[n + 1]!);
+  return { count, xyz, run, radius: radii(run, count, sections, steps), box };
 
   /** Points of a bend: its tangent points and, between them, points moved out by half the sagitta so that links err both ways alike. */
   function drawBend(i: number): void {
@@ -141,15 +229,32 @@ function draw(
       at += (r * a) / links;
       const phi = (a * j) / links;
       const rho = j === links ? r : r * out;
-      const along = rho * Math.sin(phi);
+      const ahead = rho * Math.sin(phi);
       const across = r - rho * Math.cos(phi);
-      put(sx + ux * along + wx * across, sy + uy * along + wy * across, sz + uz * along + wz * across);
+      put(sx + ux * ahead + wx * across, sy + uy * ahead + wy * across, sz + uz * ahead + wz * across);
     }
   }
 }
 
-/** Smallest distance between links a0..a1 of one chain and b0..b1 of another, mm; `cutoff` when none is nearer than that. */
-export function chainDistance(
+/** Radius of the link after every point. */
+function radii(
+  run: Float64Array,
+  count: number,
+  sections: readonly Section[],
+  steps: readonly StepPlace[],
+): Float64Array {
+  const radius = new Float64Array(count).fill(sections[0]!.radius);
+  steps.forEach((s, k) => {
+    for (let i = 0; i < count; i++) {
+      const middle = i + 1 < count ? (run[i]! + run[i + 1]!) / 2 : run[i]!;
+      if (middle > s.run) radius[i] = sections[k + 1]!.radius;
+    }
+  });
+  return radius;
+}
+
+/** Smallest gap between the skins of links a0..a1 of one chain and b0..b1 of another, mm; `cutoff` when none is nearer than that. */
+export function chainGap(
   a: Chain,
   a0: number,
   a1: number,
@@ -158,7 +263,7 @@ export function chainDistance(
   b1: number,
   cutoff: number,
 ): number {
-  let best = cutoff * cutoff;
+  let best = cutoff;
   for (let i = a0; i < a1; i++) {
     const k = i * 3;
     const px = a.xyz[k]!;
@@ -168,23 +273,32 @@ export function chainDistance(
     const dy = a.xyz[k + 4]! - py;
     const dz = a.xyz[k + 5]! - pz;
     const la = a.run[i + 1]! - a.run[i]!;
+    const ra = a.radius[i]!;
     for (let j = b0; j < b1; j++) {
       const m = j * 3;
       const rx = px - b.xyz[m]!;
       const ry = py - b.xyz[m + 1]!;
       const rz = pz - b.xyz[m + 2]!;
-      const reach = la + b.run[j + 1]! - b.run[j]! + 1;
-      const start = rx * rx + ry * ry + rz * rz;
-      const limit = Math.sqrt(best) + reach;
-      if (start > limit * limit) continue;
+      const skins = ra + b.radius[j]!;
+      const reach = best + skins;
+      const limit = reach + la + b.run[j + 1]! - b.run[j]! + 1;
+      if (rx * rx + ry * ry + rz * rz > limit * limit) continue;
       const ex = b.xyz[m + 3]! - b.xyz[m]!;
       const ey = b.xyz[m + 4]! - b.xyz[m + 1]!;
       const ez = b.xyz[m + 5]! - b.xyz[m + 2]!;
       const d = linkDistanceSquared(dx, dy, dz, ex, ey, ez, rx, ry, rz);
-      if (d < best) best = d;
+      if (d < reach * reach) best = Math.sqrt(d) - skins;
     }
   }
-  return Math.sqrt(best);
+  return best;
+}
+
+/** True when two chains' boxes stand further apart than a distance between centrelines, so that no gap can be nearer. */
+export function boxesApart(a: Chain, b: Chain, distance: number): boolean {
+  for (let k = 0; k < 3; k++) {
+    if (a.box[k]! - b.box[k + 3]! > distance || b.box[k]! - a.box[k + 3]! > distance) return true;
+  }
+  return false;
 }
 
 /** Squared distance of two links d and e whose starts differ by r; the plain-number form of `segmentApproach`. */

@@ -1,9 +1,10 @@
 import type { Candidate } from './candidates.js';
 import { tally } from './cost.js';
+import { orderAllows } from './inlet-order.js';
 import { visitPair } from './limits.js';
 import type { RouteProblem } from './problem.js';
 
-/** One candidate for every primary, in the order of the problem's runners. */
+/** One candidate for every tube, in the order of the problem's runners. */
 export interface Choice {
   readonly candidates: readonly Candidate[];
   readonly cost: number;
@@ -11,82 +12,101 @@ export interface Choice {
   readonly short: number;
 }
 
+export interface PairCost {
+  readonly cost: number;
+  readonly short: number;
+}
+
+const NOTHING: PairCost = { cost: 0, short: 0 };
+
 /** Cost and shortfalls of the gaps between two candidates; nothing between two routes given by hand, which stand as they are. */
 export function pairTally(problem: RouteProblem, a: Candidate, b: Candidate): PairCost {
-  if (!a.trial && !b.trial) return { cost: 0, short: 0 };
-  const sum = tally();
+  if (!a.trial && !b.trial) return NOTHING;
+  const sum = tally(problem);
   visitPair(problem, a.runner, a.shape.chain, b.runner, b.shape.chain, sum.visit);
   return { cost: sum.cost, short: sum.short };
 }
 
-/** Bounds on the search: enough for eight primaries, and never long. */
-const MOST_NODES = 60_000;
+/** Partial choices kept at each tube, and how many of them may hold the same inlets: so that late tubes find inlets free. */
+const BEAM = 72;
+const ALIKE = 18;
+
+interface Partial {
+  readonly picked: readonly Candidate[];
+  readonly cost: number;
+  readonly short: number;
+}
 
 /**
- * The cheapest choices of one candidate per primary that meet the inlets in an allowed order, best first, of different orders.
- * Depth-first with bounds; the number of nodes is limited, so that a hard case ends too.
+ * Cheap choices of one candidate per tube that meet the inlets in an allowed order, best first, no two with the same inlets and
+ * numbers of bends. A beam search: tube by tube, the best partial choices are kept. Its work grows with the number of tubes, never
+ * with the number of orders.
  */
 export function choose(problem: RouteProblem, options: readonly (readonly Candidate[])[], most: number): Choice[] {
   const pairCost = pairTable(problem);
-  const order = options.map((_, i) => i).sort((a, b) => options[a]!.length - options[b]!.length);
-  const sorted = options.map((list) => [...list].sort((a, b) => a.cost - b.cost));
-  const rest = new Array<number>(order.length + 1).fill(0);
-  for (let i = order.length - 1; i >= 0; i--) rest[i] = rest[i + 1]! + (sorted[order[i]!]![0]?.cost ?? 0);
-  const best = new Map<string, Choice>();
-  const picked: Candidate[] = [];
-  let nodes = 0;
-
-  const worstKept = (): number => {
-    if (best.size < most) return Number.POSITIVE_INFINITY;
-    return Math.max(...[...best.values()].map((c) => c.cost));
-  };
-  const keep = (cost: number, short: number): void => {
-    const byRunner = problem.runners.map((r) => picked.find((c) => c.runner === r)!);
-    const key = byRunner.map((c) => c.inlet).join();
-    const known = best.get(key);
-    if (known && known.cost <= cost) return;
-    best.set(key, { candidates: byRunner, cost, short });
-    if (best.size <= most) return;
-    const worst = [...best.entries()].reduce((a, b) => (b[1].cost > a[1].cost ? b : a));
-    best.delete(worst[0]);
-  };
-  const descend = (depth: number, cost: number, short: number): void => {
-    if (depth === order.length) {
-      keep(cost, short);
-      return;
-    }
-    for (const c of sorted[order[depth]!]!) {
-      if (nodes++ > MOST_NODES && best.size > 0) return;
-      if (cost + c.cost + rest[depth + 1]! >= worstKept()) break;
-      if (!orderAllows(problem, picked, c)) continue;
-      let sum = cost + c.cost;
-      let missing = short + c.short;
-      for (const p of picked) {
-        const t = pairCost(p, c);
-        sum += t.cost;
-        missing += t.short;
+  const order = options.map((_, i) => i).sort((a, b) => options[a]!.length - options[b]!.length || a - b);
+  let beam: Partial[] = [{ picked: [], cost: 0, short: 0 }];
+  for (const runner of order) {
+    const next: Partial[] = [];
+    for (const partial of beam) {
+      for (const c of options[runner]!) {
+        if (!allows(problem, partial.picked, c)) continue;
+        let { cost, short } = partial;
+        cost += c.cost;
+        short += c.short;
+        for (const p of partial.picked) {
+          const pair = pairCost(p, c);
+          cost += pair.cost;
+          short += pair.short;
+        }
+        next.push({ picked: [...partial.picked, c], cost, short });
       }
-      if (sum + rest[depth + 1]! >= worstKept()) continue;
-      picked.push(c);
-      descend(depth + 1, sum, missing);
-      picked.pop();
     }
-  };
-  descend(0, 0, 0);
-  return [...best.values()].sort((a, b) => a.cost - b.cost);
+    next.sort((a, b) => a.cost - b.cost);
+    beam = spread(next, BEAM, ALIKE, (p) => inletKey(problem, p.picked));
+  }
+  return spread(beam, most, 1, (p) => topologyKey(p.picked)).map(({ picked, cost, short }) => ({
+    candidates: problem.runners.map((_, i) => picked.find((c) => c.runner === i)!),
+    cost,
+    short,
+  }));
 }
+
+/** The first `most` of a sorted list, at most `alike` of any one key. */
+function spread<T>(sorted: readonly T[], most: number, alike: number, keyOf: (item: T) => string): T[] {
+  const seen = new Map<string, number>();
+  const kept: T[] = [];
+  for (const item of sorted) {
+    if (kept.length >= most) break;
+    const key = keyOf(item);
+    const n = seen.get(key) ?? 0;
+    if (n >= alike) continue;
+    seen.set(key, n + 1);
+    kept.push(item);
+  }
+  return kept;
+}
+
+/** Which inlets are taken, whoever holds them. */
+const inletKey = (problem: RouteProblem, picked: readonly Candidate[]): string =>
+  picked
+    .map((c) => `${problem.runners[c.runner]!.collector}:${c.inlet}`)
+    .sort()
+    .join();
+
+/** Who holds which inlet with how many bends. */
+export const topologyKey = (picked: readonly Candidate[]): string =>
+  picked
+    .map((c) => `${c.runner}>${c.inlet}/${c.polygon.clr.length}`)
+    .sort()
+    .join();
 
 /** True when some allowed order of the collector has these candidates at their inlets. */
-function orderAllows(problem: RouteProblem, picked: readonly Candidate[], next: Candidate): boolean {
-  const mates = [...picked.filter((p) => p.runner.collector === next.runner.collector), next];
-  return problem.collectors[next.runner.collector]!.orders.some((order) =>
-    mates.every((c) => order[c.inlet - 1] === c.runner.cylinder),
-  );
-}
-
-interface PairCost {
-  readonly cost: number;
-  readonly short: number;
+function allows(problem: RouteProblem, picked: readonly Candidate[], next: Candidate): boolean {
+  const { collector } = problem.runners[next.runner]!;
+  const mates = picked.filter((p) => problem.runners[p.runner]!.collector === collector);
+  const places = [...mates, next].map((c) => ({ key: problem.runners[c.runner]!.key, inlet: c.inlet }));
+  return orderAllows(problem.collectors[collector]!.allowed, places);
 }
 
 /** Pair costs, measured once. */

@@ -1,92 +1,107 @@
-import { type Obstacle, obstacleDistance } from '../geometry/obstacle.js';
+import type { Obstacle } from '../geometry/obstacle.js';
+import { obstacleDistance } from '../geometry/obstacle.js';
 import { headingAt, type Path, partOfPath, pathLength } from '../geometry/path.js';
-import { type Approach, obstacleApproach, pathApproach } from '../geometry/path-gap.js';
+import { pathApproach, skinGap, skinGapTo, type TubeRun } from '../geometry/path-gap.js';
 import type { Vec3 } from '../geometry/vec3.js';
-import type { KeptOut, RouteProblem } from './problem.js';
+import { gapLimit } from './limits.js';
+import { tubesInWords } from './place-words.js';
+import { type KeptOut, type RouteProblem, type Runner, SELF_SEPARATION } from './problem.js';
+import type { RoutedTube } from './routed.js';
 
-/** A primary's exact path with what gaps depend on. */
-export interface Measured {
-  readonly cylinder: number;
-  readonly collector: number;
-  readonly path: Path;
-}
+/** What gaps depend on of a routed tube. */
+export type Measured = Pick<RoutedTube, 'id' | 'path' | 'sections'>;
 
 /** A true least gap between skins, mm, to within `DISTANCE_ERROR`. */
 export interface Gap {
-  readonly kind: 'primaries' | 'run-in' | 'kept-out' | 'self';
-  /** The cylinders it concerns: two, or one. */
-  readonly cylinders: readonly number[];
-  /** The other thing, where it is not a primary. */
-  readonly other: string | null;
+  readonly kind: 'tubes' | 'run-in' | 'kept-out' | 'self';
+  /** The tubes it concerns, by id: two, or one. */
+  readonly tubes: readonly string[];
+  /** 'cylinders 1 and 2', 'cylinder 3 and head', 'cylinder 4, two passes of the same tube'. */
+  readonly place: string;
   readonly value: number;
   readonly limit: number;
-  /** Where on the first primary's centreline, and how far along it, mm. */
+  /** Where on the first tube's centreline, and how far along it, mm. */
   readonly at: Vec3;
   readonly run: number;
 }
 
-/** Every least gap of a set of primaries: between each two, to everything kept out, and of each to itself. */
-export function gapsOf(problem: RouteProblem, primaries: readonly Measured[]): readonly Gap[] {
-  const pairs = primaries.flatMap((a, i) => primaries.slice(i + 1).flatMap((b) => pairGaps(problem, a, b)));
-  const single = primaries.flatMap((p) => [
-    ...problem.keptOut.flatMap((k) => keptOutGaps(problem, p, k)),
-    ...selfGaps(problem, p),
+interface Tube extends TubeRun {
+  readonly runner: Runner;
+  readonly length: number;
+}
+
+/** Every least gap of a set of tubes: between each two, to everything kept out, and of each to itself. */
+export function gapsOf(problem: RouteProblem, measured: readonly Measured[]): readonly Gap[] {
+  const tubes = measured.map((m): Tube => ({
+    runner: problem.runners.find((r) => r.id === m.id)!,
+    path: m.path,
+    length: pathLength(m.path),
+    steps: m.sections.map((s) => ({ from: s.from, radius: s.od / 2 })),
+  }));
+  const pairs = tubes.flatMap((a, i) => tubes.slice(i + 1).flatMap((b) => pairGaps(problem, a, b)));
+  const single = tubes.flatMap((t) => [
+    ...problem.keptOut.flatMap((k) => keptOutGaps(t, k)),
+    ...selfGaps(problem, t),
   ]);
   return [...pairs, ...single];
 }
 
-function pairGaps(problem: RouteProblem, a: Measured, b: Measured): Gap[] {
-  const shared = a.collector === b.collector ? problem.collectors[a.collector]! : null;
+/** A part of a tube with its steps counted from the part's start. */
+function partOf(tube: Tube, from: number, to: number): TubeRun {
+  const steps = tube.steps.map((s) => ({ from: Math.max(0, s.from - from), radius: s.radius }));
+  const first = steps.filter((s) => s.from === 0).length - 1;
+  return { path: partOfPath(tube.path, from, to), steps: steps.slice(Math.max(0, first)) };
+}
+
+function pairGaps(problem: RouteProblem, a: Tube, b: Tube): Gap[] {
+  const shared = a.runner.collector === b.runner.collector ? problem.collectors[a.runner.collector]! : null;
   const runIn = shared?.runIn ?? 0;
-  const endA = pathLength(a.path);
-  const endB = pathLength(b.path);
-  const gap = (kind: Gap['kind'], found: Approach, from: number, limit: number): Gap => ({
+  const limit = gapLimit(problem, a.runner, b.runner);
+  const words = tubesInWords([a.runner.name, b.runner.name]);
+  const gap = (kind: 'tubes' | 'run-in', found: { gap: number; run: number }, from: number, least: number): Gap => ({
     kind,
-    cylinders: [a.cylinder, b.cylinder],
-    other: null,
-    value: found.distance - 2 * problem.radius,
-    limit,
+    tubes: [a.runner.id, b.runner.id],
+    place: kind === 'tubes' ? words : `${words}, just before the inlets`,
+    value: found.gap,
+    limit: least,
     at: headingAt(a.path, from + found.run).point,
     run: from + found.run,
   });
-  if (runIn <= 0) return [gap('primaries', pathApproach(a.path, b.path), 0, problem.clearance)];
-  const mainA = partOfPath(a.path, 0, endA - runIn);
-  const mainB = partOfPath(b.path, 0, endB - runIn);
-  const lastA = partOfPath(a.path, endA - runIn, endA);
-  const lastB = partOfPath(b.path, endB - runIn, endB);
-  const main = gap('primaries', pathApproach(mainA, b.path), 0, problem.clearance);
-  const rest = gap('primaries', pathApproach(lastA, mainB), endA - runIn, problem.clearance);
-  return [
-    rest.value < main.value ? rest : main,
-    gap('run-in', pathApproach(lastA, lastB), endA - runIn, shared!.runInGap),
-  ];
+  if (runIn <= 0) return [gap('tubes', skinGap(a, b), 0, limit)];
+  const lastA = partOf(a, a.length - runIn, a.length);
+  const lastB = partOf(b, b.length - runIn, b.length);
+  const main = gap('tubes', skinGap(partOf(a, 0, a.length - runIn), b), 0, limit);
+  const rest = gap('tubes', skinGap(lastA, partOf(b, 0, b.length - runIn)), a.length - runIn, limit);
+  const before = gap('run-in', skinGap(lastA, lastB), a.length - runIn, Math.min(shared!.runInGap, limit));
+  return [rest.value < main.value ? rest : main, before];
 }
 
 /**
  * The gap to kept-out space. A tube that starts or ends there first moves away from it; from where it stops doing so it is
  * measured. None when it never comes nearer again.
  */
-function keptOutGaps(problem: RouteProblem, p: Measured, k: KeptOut): Gap[] {
-  const length = pathLength(p.path);
-  const need = problem.radius + k.limit;
-  const start = k.startsOn.includes(p.cylinder) ? leaving(p.path, k.obstacle, 1) : null;
-  const end = k.endsOn.includes(p.cylinder) ? leaving(p.path, k.obstacle, -1) : null;
-  const gap = (distance: number, run: number): Gap => ({
+function keptOutGaps(tube: Tube, k: KeptOut): Gap[] {
+  const { path, length, runner } = tube;
+  const first = tube.steps[0]!.radius;
+  const last = tube.steps[tube.steps.length - 1]!.radius;
+  const start = k.startsOn.includes(runner.id) ? leaving(path, k.obstacle, 1) : null;
+  const end = k.endsOn.includes(runner.id) ? leaving(path, k.obstacle, -1) : null;
+  const gap = (value: number, run: number): Gap => ({
     kind: 'kept-out',
-    cylinders: [p.cylinder],
-    other: k.name,
+    tubes: [runner.id],
+    place: `${runner.name} and ${k.name}`,
     limit: k.limit,
-    value: distance - problem.radius,
-    at: headingAt(p.path, run).point,
+    value,
+    at: headingAt(path, run).point,
     run,
   });
-  if (start && start.distance < need) return [gap(start.distance, start.run)];
-  if (end && end.distance < need) return [gap(end.distance, length - end.run)];
+  if (start && start.distance - first < k.limit) return [gap(start.distance - first, start.run)];
+  if (end && end.distance - last < k.limit) return [gap(end.distance - last, length - end.run)];
   const from = start?.run ?? 0;
   const to = length - (end?.run ?? 0);
   if (to - from < 1e-6) return [];
-  const found = obstacleApproach(partOfPath(p.path, from, to), k.obstacle);
-  return [gap(found.distance, from + found.run)];
+  const found = skinGapTo(partOf(tube, from, to), k.obstacle);
+  return [gap(found.gap, from + found.run)];
 }
 
 /** Step, mm, in which a tube is followed as it leaves what it stands on. */
@@ -109,17 +124,18 @@ function leaving(path: Path, obstacle: Obstacle, sense: 1 | -1): { readonly run:
   return { run, distance: here };
 }
 
-function selfGaps(problem: RouteProblem, p: Measured): Gap[] {
-  const found = pathApproach(p.path, p.path, undefined, problem.selfSeparation);
+function selfGaps(problem: RouteProblem, tube: Tube): Gap[] {
+  const radius = Math.max(...tube.steps.map((s) => s.radius));
+  const found = pathApproach(tube.path, tube.path, undefined, SELF_SEPARATION * 2 * radius);
   if (!Number.isFinite(found.distance)) return [];
   return [
     {
       kind: 'self',
-      cylinders: [p.cylinder],
-      other: null,
-      value: found.distance - 2 * problem.radius,
+      tubes: [tube.runner.id],
+      place: `${tube.runner.name}, two passes of the same tube`,
+      value: found.distance - 2 * radius,
       limit: problem.selfGap,
-      at: headingAt(p.path, found.run).point,
+      at: headingAt(tube.path, found.run).point,
       run: found.run,
     },
   ];

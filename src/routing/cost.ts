@@ -1,46 +1,61 @@
 import type { Shape } from './chain.js';
 import type { LimitKind, Visit } from './limits.js';
-import type { RouteProblem } from './problem.js';
+import { maxAngle, widest } from './limits.js';
+import type { RouteProblem, Runner } from './problem.js';
 
-/** What makes one route better than another, in equivalents of a millimetre. Starting points, chosen by looking at the routes. */
-export const WEIGHTS = {
-  /** Each bend: a cut and a weld more. */
-  bend: 20,
-  /** Each radian of bending. */
-  turning: 12,
-  /** Each radian at a CLR of one OD; less for larger radii. */
-  tightness: 8,
-  /** A gap at its limit; falls to nothing at three times the limit. */
-  closeness: 30,
-  /** Breaking a limit, by mm and by mm squared. */
-  broken: 40,
-} as const;
+/** Cost of breaking a limit, by mm and by a tenth of mm squared: far above all that makes a route pretty. */
+const BROKEN = 40;
+
+/** Number of bends to be cut: two halves of a U-bend are one. */
+function bendCount(shape: Shape): number {
+  let count = shape.angles.length;
+  for (const j of shape.joined) count -= j;
+  return count;
+}
 
 /** Cost of the number of bends. */
-export const bendCost = (shape: Shape): number => WEIGHTS.bend * shape.angles.length;
+export const bendCost = (problem: RouteProblem, shape: Shape): number => problem.weights.bend * bendCount(shape);
 
 /** Cost of the total angle. */
-export const turningCost = (shape: Shape): number => WEIGHTS.turning * shape.angles.reduce((a, b) => a + b, 0);
+export const turningCost = (problem: RouteProblem, shape: Shape): number =>
+  problem.weights.turning * shape.angles.reduce((a, b) => a + b, 0);
 
-/** Cost of small radii. */
-export function tightnessCost(problem: RouteProblem, shape: Shape, clr: readonly number[]): number {
+/** Cost of small radii: an angle counts in full at a CLR of one OD. */
+export function tightnessCost(problem: RouteProblem, runner: Runner, shape: Shape, clr: readonly number[]): number {
   let sum = 0;
-  for (let i = 0; i < clr.length; i++) sum += shape.angles[i]! * ((2 * problem.radius) / clr[i]!);
-  return WEIGHTS.tightness * sum;
+  for (let i = 0; i < clr.length; i++) sum += shape.angles[i]! * ((2 * widest(runner)) / clr[i]!);
+  return problem.weights.tightness * sum;
+}
+
+/** Cost of stock begun and not used up: for every radius the part of its last bend that is left over. */
+export function scrapCost(problem: RouteProblem, runner: Runner, shape: Shape, clr: readonly number[]): number {
+  let scrap = 0;
+  for (let i = 0; i < clr.length; i++) {
+    if (clr.indexOf(clr[i]!) < i) continue;
+    const whole = maxAngle(runner.sections[shape.sectionOf[i]!]!, clr[i]!);
+    if (whole <= 0) continue;
+    let used = 0;
+    for (let j = i; j < clr.length; j++) if (clr[j] === clr[i]) used += shape.angles[j]! / whole;
+    scrap += Math.ceil(used - 1e-9) - used;
+  }
+  return problem.weights.scrap * scrap;
 }
 
 /** Cost of what a route is by itself, limits apart. */
-export const shapeCost = (problem: RouteProblem, shape: Shape, clr: readonly number[]): number =>
-  bendCost(shape) + turningCost(shape) + tightnessCost(problem, shape, clr);
+export const shapeCost = (problem: RouteProblem, runner: Runner, shape: Shape, clr: readonly number[]): number =>
+  bendCost(problem, shape) +
+  turningCost(problem, shape) +
+  tightnessCost(problem, runner, shape, clr) +
+  scrapCost(problem, runner, shape, clr);
 
-/** Cost of a gap near its limit. */
-export function closenessCost(gap: number, limit: number): number {
+/** Cost of a gap near its limit; falls to nothing at three times the limit. */
+export function closenessCost(problem: RouteProblem, gap: number, limit: number): number {
   const ease = 1 - (gap - limit) / (2 * Math.max(limit, 1));
-  return ease > 0 ? WEIGHTS.closeness * Math.min(ease, 1) ** 2 : 0;
+  return ease > 0 ? problem.weights.closeness * Math.min(ease, 1) ** 2 : 0;
 }
 
 /** Cost of breaking a limit by some mm. */
-export const brokenCost = (short: number): number => (short > 0 ? WEIGHTS.broken * (short + 0.1 * short * short) : 0);
+export const brokenCost = (short: number): number => (short > 0 ? BROKEN * (short + 0.1 * short * short) : 0);
 
 /** Adds up what limits cost: broken ones much, close gaps a little. */
 export interface Tally {
@@ -51,19 +66,19 @@ export interface Tally {
   readonly visit: Visit;
 }
 
-const WITH_CLOSENESS: ReadonlySet<LimitKind> = new Set(['kept-out', 'gap']);
+const isGap = (kind: LimitKind): boolean => kind === 'kept-out' || kind === 'gap';
 
-export function tally(): Tally {
+export function tally(problem: RouteProblem): Tally {
   const t: Tally = {
     cost: 0,
     short: 0,
-    visit: (kind, _place, value, limit) => {
+    visit: (kind, _a, _b, _what, value, limit) => {
       const short = limit - value;
       if (short > 1e-9) {
         t.short += short;
         t.cost += brokenCost(short);
       }
-      if (WITH_CLOSENESS.has(kind)) t.cost += closenessCost(value, limit);
+      if (isGap(kind)) t.cost += closenessCost(problem, value, limit);
     },
   };
   return t;

@@ -1,12 +1,23 @@
+import { linkDistance } from '../geometry/link-distance.js';
 import { obstacleDistance } from '../geometry/obstacle.js';
 import type { Vec3 } from '../geometry/vec3.js';
-import { type Chain, chainDistance, pointAtRun, type Shape } from './chain.js';
-import type { Joining, KeptOut, RouteProblem, Runner } from './problem.js';
+import { boxesApart, type Chain, chainGap, pointAtRun, type Shape } from './chain.js';
+import { type Joining, type KeptOut, type RouteProblem, type Runner, SELF_SEPARATION, type Section } from './problem.js';
 
-export type LimitKind = 'straight' | 'angle' | 'self' | 'kept-out' | 'gap' | 'run-in' | 'length' | 'order';
+export type LimitKind = 'straight' | 'angle' | 'step' | 'self' | 'kept-out' | 'gap' | 'run-in' | 'length' | 'order';
 
-/** Told of every limit looked at: what it is, where, what was found and what is allowed, mm (an angle as its arc). */
-export type Visit = (kind: LimitKind, place: string, value: number, limit: number) => void;
+/**
+ * Told of every limit looked at: its kind; the tube, or both, as places in the problem's runners (-1 for no second); kept-out space
+ * by name or the number of a straight, bend or step from 1; what was found and what is allowed, mm (an angle as its arc, negative).
+ */
+export type Visit = (
+  kind: LimitKind,
+  a: number,
+  b: number,
+  what: string | number | null,
+  value: number,
+  limit: number,
+) => void;
 
 /** Gaps beyond this many clearances no longer matter to the search. */
 const COMFORT = 3;
@@ -14,112 +25,120 @@ const COMFORT = 3;
 /** What chains may be wrong by, mm: the search keeps this much more than the limits ask. */
 export const SEARCH_MARGIN = 0.4;
 
-/** Largest bend angle of the stock with this CLR, rad. */
-export function maxAngle(problem: RouteProblem, clr: number): number {
+/** Largest bend angle of a stock with this CLR, rad; 0 when there is none. */
+export function maxAngle(section: Section, clr: number): number {
   let most = 0;
-  for (const b of problem.stock) if (Math.abs(b.clr - clr) < 1e-6) most = Math.max(most, b.maxAngle);
+  for (const b of section.stock) if (Math.abs(b.clr - clr) < 1e-6) most = Math.max(most, b.maxAngle);
   return most;
 }
 
-/** Visits every limit one primary has by itself. */
+/** Visits every limit one tube has by itself. `index` is its runner's place in the problem. */
 export function visitOwn(
   problem: RouteProblem,
-  runner: Runner,
+  index: number,
   shape: Shape,
   clr: readonly number[],
   visit: Visit,
 ): void {
-  const { straights, angles } = shape;
-  const name = `cylinder ${runner.cylinder}`;
+  const runner = problem.runners[index]!;
+  const { straights, angles, joined } = shape;
   const last = straights.length - 1;
   for (let i = 0; i <= last; i++) {
+    if (joined[i]) continue;
     const least = i === 0 ? runner.minFirst : i === last ? problem.minStraightInlet : problem.minStraight;
-    visit('straight', `${name}, straight ${i + 1}`, straights[i]!, least);
+    visit('straight', index, -1, i + 1, straights[i]!, least);
   }
   for (let i = 0; i < angles.length; i++) {
-    visit('angle', `${name}, bend ${i + 1}`, -angles[i]! * clr[i]!, -maxAngle(problem, clr[i]!) * clr[i]!);
+    let angle = angles[i]!;
+    const from = i;
+    while (joined[i + 1]) angle += angles[++i]!;
+    const most = maxAngle(runner.sections[shape.sectionOf[from]!]!, clr[from]!);
+    visit('angle', index, -1, from + 1, -angle * clr[from]!, -most * clr[from]!);
   }
+  shape.steps.forEach((s, k) => void visit('step', index, -1, k + 1, -s.blocked, 0));
   if (!shape.drawable) return;
   for (const k of problem.keptOut) {
-    visit('kept-out', `${name} and ${k.name}`, keptOutGap(problem, runner, k, shape.chain), k.limit + SEARCH_MARGIN);
+    visit('kept-out', index, -1, k.name, keptOutGap(problem, runner, k, shape.chain), k.limit + SEARCH_MARGIN);
   }
-  visit('self', name, selfGapOf(problem, shape.chain), problem.selfGap + SEARCH_MARGIN);
+  visit('self', index, -1, null, selfGapOf(problem, shape.chain), problem.selfGap + SEARCH_MARGIN);
 }
 
-/** Gap from a primary's skin to kept-out space, mm, once it has left the head or before it reaches its collector. */
+/** Gap from a tube's skin to kept-out space, mm, once it has left what it starts on and before it reaches what it ends on. */
 function keptOutGap(problem: RouteProblem, runner: Runner, k: KeptOut, chain: Chain): number {
   const cutoff = Math.max(COMFORT * problem.clearance, k.limit + 10);
-  const need = problem.radius + k.limit + SEARCH_MARGIN;
-  const far = new Float64Array(chain.count);
+  const far = FAR.length >= chain.count ? FAR : new Float64Array(chain.count);
   for (let i = 0; i < chain.count; i++) far[i] = obstacleDistance(k.obstacle, pointOf(chain, i));
   let from = 0;
   let to = chain.count - 1;
-  if (k.startsOn.includes(runner.cylinder)) {
+  const need = k.limit + SEARCH_MARGIN;
+  if (k.startsOn.includes(runner.id)) {
     while (from < to && far[from + 1]! >= far[from]! - 1e-6) from++;
-    if (far[from]! < need) return far[from]! - problem.radius;
+    const gap = far[from]! - chain.radius[from]!;
+    if (gap < need) return gap;
   }
-  if (k.endsOn.includes(runner.cylinder)) {
+  if (k.endsOn.includes(runner.id)) {
     while (to > from && far[to - 1]! >= far[to]! - 1e-6) to--;
-    if (far[to]! < need) return far[to]! - problem.radius;
+    const gap = far[to]! - chain.radius[to]!;
+    if (gap < need) return gap;
   }
-  let best = cutoff + problem.radius;
-  for (let i = from; i <= to; i++) best = Math.min(best, far[i]!);
+  let best = cutoff;
+  for (let i = from; i <= to; i++) best = Math.min(best, far[i]! - chain.radius[Math.min(i, to)]!);
+  if (k.obstacle.kind === 'half-space') return best;
   for (let i = from; i < to; i++) {
     const link = chain.run[i + 1]! - chain.run[i]!;
-    if (k.obstacle.kind === 'half-space' || (far[i]! + far[i + 1]! - link) / 2 >= best) continue;
-    best = Math.min(best, lowestOnLink(k, chain, i, link));
+    const reach = best + chain.radius[i]!;
+    if ((far[i]! + far[i + 1]! - link) / 2 >= reach) continue;
+    const d = linkDistance(k.obstacle, pointOf(chain, i), pointOf(chain, i + 1), reach);
+    best = Math.min(best, d - chain.radius[i]!);
   }
-  return best - problem.radius;
+  return best;
 }
+
+/** Scratch for distances at a chain's points: the search asks for them hundreds of thousands of times. */
+const FAR = new Float64Array(512);
 
 const pointOf = (chain: Chain, i: number): Vec3 => [chain.xyz[i * 3]!, chain.xyz[i * 3 + 1]!, chain.xyz[i * 3 + 2]!];
 
-/** Smallest distance on a link to within 0.05 mm: thirds of a convex function. */
-function lowestOnLink(k: KeptOut, chain: Chain, i: number, link: number): number {
-  const p = pointOf(chain, i);
-  const q = pointOf(chain, i + 1);
-  const f = (t: number): number =>
-    obstacleDistance(k.obstacle, [p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t, p[2] + (q[2] - p[2]) * t]);
-  let lo = 0;
-  let hi = 1;
-  let lowest = Number.POSITIVE_INFINITY;
-  while ((hi - lo) * link > 0.05) {
-    const a = lo + (hi - lo) / 3;
-    const b = hi - (hi - lo) / 3;
-    const fa = f(a);
-    const fb = f(b);
-    lowest = Math.min(lowest, fa, fb);
-    if (fa < fb) hi = b;
-    else lo = a;
-  }
-  return lowest;
-}
-
 function selfGapOf(problem: RouteProblem, chain: Chain): number {
-  const cutoff = COMFORT * problem.clearance + 2 * problem.radius;
-  let best = cutoff;
+  let best = COMFORT * problem.clearance;
   for (let i = 0; i + 1 < chain.count; i++) {
-    const j = pointAtRun(chain, chain.run[i + 1]! + problem.selfSeparation);
-    if (j < chain.count - 1) best = chainDistance(chain, i, i + 1, chain, j, chain.count - 1, best);
+    const j = pointAtRun(chain, chain.run[i + 1]! + SELF_SEPARATION * 2 * chain.radius[i]!);
+    if (j >= chain.count - 1) break;
+    best = chainGap(chain, i, i + 1, chain, j, chain.count - 1, best);
   }
-  return best - 2 * problem.radius;
+  return best;
 }
 
-/** Visits the gaps two primaries owe each other. Those of one collector may stand closer just before its inlets. */
-export function visitPair(problem: RouteProblem, a: Runner, ca: Chain, b: Runner, cb: Chain, visit: Visit): void {
-  const od = 2 * problem.radius;
-  const cutoff = od + COMFORT * problem.clearance;
-  const name = `cylinders ${Math.min(a.cylinder, b.cylinder)} and ${Math.max(a.cylinder, b.cylinder)}`;
-  const shared = a.collector === b.collector ? problem.collectors[a.collector]! : null;
+/** Visits the gaps two tubes owe each other. Those of one collector may stand closer just before its inlets. */
+export function visitPair(problem: RouteProblem, a: number, ca: Chain, b: number, cb: Chain, visit: Visit): void {
+  const one = problem.runners[a]!;
+  const other = problem.runners[b]!;
+  const cutoff = COMFORT * problem.clearance;
+  const limit = gapLimit(problem, one, other) + SEARCH_MARGIN;
+  if (boxesApart(ca, cb, cutoff + widest(one) + widest(other))) {
+    visit('gap', a, b, null, cutoff, limit);
+    return;
+  }
+  const shared = one.collector === other.collector ? problem.collectors[one.collector]! : null;
   const mainA = mainEnd(ca, shared);
   const mainB = mainEnd(cb, shared);
-  let gap = chainDistance(ca, 0, mainA, cb, 0, cb.count - 1, cutoff);
-  gap = chainDistance(ca, mainA, ca.count - 1, cb, 0, mainB, gap);
-  visit('gap', name, gap - od, problem.clearance + SEARCH_MARGIN);
+  let gap = chainGap(ca, 0, mainA, cb, 0, cb.count - 1, cutoff);
+  gap = chainGap(ca, mainA, ca.count - 1, cb, 0, mainB, gap);
+  visit('gap', a, b, null, gap, limit);
   if (!shared) return;
-  const runIn = chainDistance(ca, mainA, ca.count - 1, cb, mainB, cb.count - 1, cutoff);
-  visit('run-in', `${name} before the inlets`, runIn - od, shared.runInGap - 0.05);
+  const runIn = chainGap(ca, mainA, ca.count - 1, cb, mainB, cb.count - 1, cutoff);
+  visit('run-in', a, b, null, runIn, Math.min(shared.runInGap, limit) - 0.05);
 }
+
+/** Gap the skins of two tubes must keep, mm: the plan's clearance, unless one pair is given its own. */
+export const gapLimit = (problem: RouteProblem, a: Runner, b: Runner): number =>
+  problem.pairClearance?.get(pairKey(a, b)) ?? problem.clearance;
+
+/** The same for either order of two runners. */
+export const pairKey = (a: Runner, b: Runner): string => [a.id, b.id].sort().join(' ');
+
+/** Largest outside radius of a tube, mm. */
+export const widest = (runner: Runner): number => runner.sections[runner.sections.length - 1]!.radius;
 
 /** Number of the chain's link at which the run-in of its collector begins. */
 function mainEnd(chain: Chain, shared: Joining | null): number {

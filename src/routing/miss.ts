@@ -1,7 +1,8 @@
-import type { Candidate } from './candidates.js';
 import type { Choice } from './choose.js';
 import { type LimitKind, visitOwn, visitPair } from './limits.js';
-import type { Joining, RouteProblem, Runner } from './problem.js';
+import { tubesInWords } from './place-words.js';
+import type { RouteProblem } from './problem.js';
+import type { GoOn } from './search.js';
 import { shortestRoute } from './shortest.js';
 
 /** A limit that the nearest miss breaks. */
@@ -18,35 +19,40 @@ export interface Miss {
   readonly broken: readonly BrokenLimit[];
 }
 
-/** The limits that the nearest set of routes breaks, and the primaries whose shortest route is already longer than the target. */
-export function missOf(problem: RouteProblem, nearest: Choice | null): Miss {
-  const clashes = problem.collectors.filter((c) => c.orders.length === 0).map(orderMiss);
-  if (clashes.length > 0) return { broken: clashes };
-  const tooShort = problem.runners.filter((r) => !r.given).flatMap((r) => lengthMiss(problem, r));
-  const broken = nearest ? brokenLimits(problem, nearest.candidates) : [];
+/** The limits that the nearest set of routes breaks, and the tubes whose shortest route is already longer than the target. */
+export function explain(problem: RouteProblem, nearest: Choice | null, goOn: GoOn): Miss {
+  const clashes = problem.collectors.filter((c) => c.allowed.orders?.length === 0);
+  if (clashes.length > 0) {
+    const meet = (name: string): string => `routes given by hand meet at one inlet of ${name}`;
+    return { broken: clashes.map((c) => ({ kind: 'order', place: meet(c.name), value: 1, limit: 0 })) };
+  }
+  const tooShort = problem.runners.flatMap((_, i) => (goOn() ? lengthMiss(problem, i) : []));
+  const broken = nearest ? brokenLimits(problem, nearest) : [];
   broken.sort((a, b) => b.limit - b.value - (a.limit - a.value));
   return { broken: [...tooShort, ...broken] };
 }
 
-const orderMiss = (c: Joining): BrokenLimit => ({
-  kind: 'order',
-  place: `routes given by hand meet at one inlet of ${c.name}`,
-  value: 1,
-  limit: 0,
-});
-
-function lengthMiss(problem: RouteProblem, runner: Runner): BrokenLimit[] {
-  const orders = problem.collectors[runner.collector]!.orders;
-  const inlets = [...new Set(orders.map((o) => o.indexOf(runner.cylinder) + 1))];
-  const shortest = shortestRoute(problem, runner, inlets);
-  if (shortest <= problem.target) return [];
-  return [{ kind: 'length', place: `cylinder ${runner.cylinder}`, value: problem.target, limit: shortest }];
+function lengthMiss(problem: RouteProblem, runner: number): BrokenLimit[] {
+  const { given, name, target } = problem.runners[runner]!;
+  if (given) return [];
+  const shortest = shortestRoute(problem, runner);
+  return shortest <= target ? [] : [{ kind: 'length', place: name, value: target, limit: shortest }];
 }
 
-function brokenLimits(problem: RouteProblem, candidates: readonly Candidate[]): BrokenLimit[] {
+const PART: Partial<Record<LimitKind, string>> = { straight: 'straight', angle: 'bend', step: 'step' };
+
+function brokenLimits(problem: RouteProblem, { candidates }: Choice): BrokenLimit[] {
   const broken: BrokenLimit[] = [];
-  const visit = (kind: LimitKind, place: string, value: number, limit: number): void => {
-    if (limit - value > 1e-9) broken.push({ kind, place, value, limit });
+  const visit = (kind: LimitKind, a: number, b: number, what: string | number | null, value: number, limit: number) => {
+    if (limit - value <= 1e-9) return;
+    const tubes = tubesInWords([a, b].filter((i) => i >= 0).map((i) => problem.runners[i]!.name));
+    const place =
+      typeof what === 'string'
+        ? `${tubes} and ${what}`
+        : what === null
+          ? `${tubes}${kind === 'run-in' ? ' before the inlets' : ''}`
+          : `${tubes}, ${PART[kind]} ${what}`;
+    broken.push({ kind, place, value, limit });
   };
   candidates.forEach((c, i) => {
     if (c.trial) visitOwn(problem, c.runner, c.shape, c.polygon.clr, visit);

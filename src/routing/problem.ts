@@ -1,50 +1,70 @@
-import { type Frame, frameAlong } from '../geometry/frame.js';
+import { advance, type Frame, frameAlong } from '../geometry/frame.js';
 import { inletFrames, ringRadius } from '../geometry/inlet-ring.js';
+import { mergeEnd } from '../geometry/merge-end.js';
 import type { Obstacle } from '../geometry/obstacle.js';
+import { scanOf } from '../geometry/scan.js';
+import { fieldOf, type Reach } from '../geometry/scan-field.js';
 import { segmentApproach } from '../geometry/segment-distance.js';
 import { along, distance, dot, sub, unit } from '../geometry/vec3.js';
-import type { CollectorPlan, GivenRoute, Head, KeepOut, Plan, StockBend } from '../params/plan.js';
-import { inletOrders, permutations } from './inlet-order.js';
+import { inletCount, inletTube } from '../params/inlet-tube.js';
+import type { Access, CollectorPlan, GivenRoute, Head, KeepOut, Plan, RouteWeights, StockBend } from '../params/plan.js';
+import { type AllowedOrders, ordersFor } from './inlet-order.js';
 
 /** What the router is asked: ends, limits and space, free of everything else a plan says. mm and rad. */
 export interface RouteProblem {
   readonly runners: readonly Runner[];
   readonly collectors: readonly Joining[];
   readonly keptOut: readonly KeptOut[];
-  /** Outside radius of the tube. */
-  readonly radius: number;
-  readonly target: number;
-  /** Least gap between the skins of two primaries. */
+  /** Least gap between the skins of two tubes. */
   readonly clearance: number;
-  /** Least gap between places of one primary further apart along it than `selfSeparation`. */
+  /** Where one pair's gap differs, by `pairKey`. */
+  readonly pairClearance?: ReadonlyMap<string, number>;
+  /** Least gap between places of one tube further apart along it than `selfSeparation` diameters. */
   readonly selfGap: number;
-  readonly selfSeparation: number;
-  readonly stock: readonly StockBend[];
   readonly minStraight: number;
   readonly minStraightInlet: number;
+  readonly weights: RouteWeights;
   readonly seed: number;
 }
 
-/** A primary to be routed: from its port to one of the inlets of its collector. */
+/** A tube to be routed: a primary from its port, or a secondary from a collector's outlet, to an inlet of a collector. */
 export interface Runner {
-  readonly cylinder: number;
+  /** Cylinder number, or the name of the collector a secondary comes from. */
+  readonly id: string;
+  /** 'cylinder 2' or 'secondary from front'. */
+  readonly name: string;
+  /** What the orders of its collector call it: cylinder number, or place in the collector's list of feeders from 1. */
+  readonly key: number;
   /** Index into `collectors`. */
   readonly collector: number;
-  readonly port: Frame;
-  /** Least first straight: through the flange and on to the first bend. */
+  /** Where it starts; z is the way of the gas. */
+  readonly start: Frame;
+  /** Least first straight. */
   readonly minFirst: number;
+  readonly target: number;
+  /** From the start on; more than one where the tube grows. */
+  readonly sections: readonly Section[];
   readonly given: GivenRoute | null;
+}
+
+/** A stretch of one tube size. */
+export interface Section {
+  /** Running length at which it is to begin; 0 for the first. */
+  readonly at: number;
+  /** How far to either side of that the joint may fall. */
+  readonly within: number;
+  /** Outside radius. */
+  readonly radius: number;
+  readonly wall: number;
+  readonly stock: readonly StockBend[];
 }
 
 /** A collector as the router sees it. */
 export interface Joining {
   readonly name: string;
   readonly inlets: readonly Frame[];
-  /** Allowed orders: the cylinder at each inlet. Empty when routes given by hand meet at one inlet. */
-  readonly orders: readonly (readonly number[])[];
-  /** False when routes given by hand go against the order the plan asks for; the orders are then those that fit the routes. */
-  readonly orderKept: boolean;
-  /** Within this running length of the inlets its primaries may stand as close as the inlets do. */
+  readonly allowed: AllowedOrders;
+  /** Within this running length of the inlets its tubes may stand as close as the inlets do. */
   readonly runIn: number;
   /** The gap they must keep there. */
   readonly runInGap: number;
@@ -56,74 +76,127 @@ export interface KeptOut {
   readonly obstacle: Obstacle;
   /** Least gap from a tube's skin. */
   readonly limit: number;
-  /** Cylinders whose tube starts on it (a head) or ends on it (its collector): they are measured once they have left it. */
-  readonly startsOn: readonly number[];
-  readonly endsOn: readonly number[];
+  /** Runners (by id) whose tube starts on it (a head) or ends on it (its collector): they are measured once they have left it. */
+  readonly startsOn: readonly string[];
+  readonly endsOn: readonly string[];
 }
 
 /** How far apart along one tube, in diameters, two places must be to count as different passes of it. */
-const SELF_SEPARATION = 3;
+export const SELF_SEPARATION = 3;
 
-/** The routing problem a plan poses. */
-export function problemOf(plan: Plan): RouteProblem {
+/** What the solver may choose within the plan's freedom: the place of every collector and the common length. */
+export interface Placement {
+  /** Inlet frame of every collector. */
+  readonly frames: readonly Frame[];
+  readonly length: number;
+}
+
+/** The placement a plan names. */
+export const plannedPlacement = (plan: Plan): Placement => ({
+  frames: plan.collectors.map((c) => c.frame),
+  length: plan.runners.length,
+});
+
+/** The kept-out space that no placement changes: made once, since scans take time. */
+export function fixedSpace(plan: Plan): readonly KeptOut[] {
+  const reach = reachOf(plan);
+  return [
+    ...plan.heads.map((head, i) => headKeptOut(head, i, plan)),
+    ...plan.keepOuts.map((k) => keptOutOf(k, reach)),
+    ...plan.access.map(accessKeptOut),
+  ];
+}
+
+/** A box that holds every tube whatever its route: from the middle of its ends it goes at most half its length. */
+function reachOf(plan: Plan): Reach {
+  const longest = Math.max(plan.runners.band?.to ?? plan.runners.length, plan.secondaries?.length ?? 0) / 2;
+  const slack = longest + plan.tube.od;
+  const ends = [...plan.ports.map((p) => p.frame.origin), ...plan.collectors.map((c) => c.frame.origin)];
+  const least = (i: number): number => Math.min(...ends.map((p) => p[i]!)) - slack;
+  const most = (i: number): number => Math.max(...ends.map((p) => p[i]!)) + slack;
+  return { from: [least(0), least(1), least(2)], to: [most(0), most(1), most(2)] };
+}
+
+/** The routing problem a plan poses, with its collectors at a placement. */
+export function problemOf(
+  plan: Plan,
+  placement: Placement = plannedPlacement(plan),
+  space: readonly KeptOut[] = fixedSpace(plan),
+): RouteProblem {
   const { tube, runners: wish } = plan;
-  const runners = plan.ports.map((port) => ({
-    cylinder: port.cylinder,
-    collector: plan.collectors.findIndex((c) => c.cylinders.includes(port.cylinder)),
-    port: port.frame,
-    minFirst: plan.flange.thickness / dot(port.frame.z, plan.heads[port.head]!.frame.z) + tube.minStraightPort,
-    given: wish.given.find((g) => g.cylinder === port.cylinder) ?? null,
-  }));
+  const placed = plan.collectors.map((c, i) => ({ ...c, frame: placement.frames[i]! }));
   return {
-    runners,
-    collectors: plan.collectors.map((c) => joining(c, plan)),
-    keptOut: [
-      ...plan.heads.map((head, i) => headKeptOut(head, i, plan)),
-      ...plan.collectors.map((c) => collectorKeptOut(c, plan)),
-      ...plan.keepOuts.map(keptOutOf),
-    ],
-    radius: tube.od / 2,
-    target: wish.length,
+    runners: [...primaryRunners(plan, placement.length), ...secondaryRunners(plan, placed)],
+    collectors: placed.map((c) => joining(c, plan)),
+    keptOut: [...space, ...placed.map((c) => collectorKeptOut(c, plan))],
     clearance: wish.clearance,
     selfGap: Math.min(wish.clearance, tube.od / 4),
-    selfSeparation: SELF_SEPARATION * tube.od,
-    stock: tube.bends,
     minStraight: tube.minStraight,
     minStraightInlet: tube.minStraightInlet,
+    weights: wish.weights,
     seed: wish.seed,
   };
 }
 
+function primaryRunners(plan: Plan, target: number): Runner[] {
+  const { tube } = plan;
+  const sections = [
+    { at: 0, within: 0, radius: tube.od / 2, wall: tube.wall, stock: tube.bends },
+    ...tube.steps.map((s) => ({ at: s.at, within: s.within, radius: s.od / 2, wall: s.wall, stock: s.bends })),
+  ];
+  return plan.ports.map((port) => ({
+    id: String(port.cylinder),
+    name: `cylinder ${port.cylinder}`,
+    key: port.cylinder,
+    collector: plan.collectors.findIndex((c) => c.cylinders.includes(port.cylinder)),
+    start: port.frame,
+    minFirst: plan.flange.thickness / dot(port.frame.z, plan.heads[port.head]!.frame.z) + tube.minStraightPort,
+    target,
+    sections,
+    given: plan.runners.given.find((g) => g.cylinder === port.cylinder) ?? null,
+  }));
+}
+
+function secondaryRunners(plan: Plan, placed: readonly CollectorPlan[]): Runner[] {
+  const { secondaries } = plan;
+  if (!secondaries) return [];
+  return placed.flatMap((into, collector) =>
+    into.from.map((name, i) => {
+      const feeder = placed.find((c) => c.name === name)!;
+      return {
+        id: name,
+        name: `secondary from ${name}`,
+        key: i + 1,
+        collector,
+        start: advance(feeder.frame, collectorLength(feeder, plan)),
+        minFirst: plan.tube.minStraight,
+        target: secondaries.length,
+        sections: [{ at: 0, within: 0, radius: secondaries.od / 2, wall: secondaries.wall, stock: secondaries.bends }],
+        given: null,
+      };
+    }),
+  );
+}
+
+/** From the inlet plane to the end of the outlet, mm. */
+export function collectorLength(c: CollectorPlan, plan: Plan): number {
+  const { od, wall } = inletTube(plan, c);
+  const merge = mergeEnd(inletCount(c), od, od / 2 - wall, c.inletGap, c.mergeHalfAngle);
+  return merge.length + c.outlet.coneLength + c.outlet.tail;
+}
+
 function joining(c: CollectorPlan, plan: Plan): Joining {
-  const od = plan.tube.od;
-  const count = c.cylinders.length;
+  const { od } = inletTube(plan, c);
+  const count = inletCount(c);
   const inlets = inletFrames(c.frame, count, ringRadius(count, od, c.inletGap), c.mergeHalfAngle);
   const atInlets = count > 1 ? gapAt(inlets, 0, od) : Number.POSITIVE_INFINITY;
   return {
     name: c.name,
     inlets,
-    ...ordersFor(c, plan, inlets),
+    allowed: ordersFor(c, plan, inlets),
     runIn: count > 1 ? runInLength(inlets, od, plan.runners.clearance) : 0,
     runInGap: Math.min(plan.runners.clearance, atInlets),
   };
-}
-
-/** The orders a collector allows beside the routes given by hand, each of which keeps the inlet it names or ends nearest to. */
-function ordersFor(c: CollectorPlan, plan: Plan, inlets: readonly Frame[]): Pick<Joining, 'orders' | 'orderKept'> {
-  const given = plan.runners.given.filter((g) => c.cylinders.includes(g.cylinder));
-  const fits = (order: readonly number[]): boolean =>
-    given.every((g) => order[givenInlet(g, inlets) - 1] === g.cylinder);
-  const asked = inletOrders(c, plan.engine.firingOrder).filter(fits);
-  if (asked.length > 0) return { orders: asked, orderKept: true };
-  return { orders: permutations(c.cylinders).filter(fits), orderKept: false };
-}
-
-/** The inlet, from 1, that a route given by hand names or ends nearest to. */
-export function givenInlet(given: GivenRoute, inlets: readonly Frame[]): number {
-  if (given.inlet !== null) return given.inlet;
-  const end = given.points[given.points.length - 1]!;
-  const away = inlets.map((inlet) => distance(inlet.origin, end));
-  return away.indexOf(Math.min(...away)) + 1;
 }
 
 /** Gap between the skins of straight tubes from two neighbouring inlets, from a place `back` mm before the inlet plane. */
@@ -139,7 +212,7 @@ function runInLength(inlets: readonly Frame[], od: number, clearance: number): n
   if (gapAt(inlets, 0, od) >= clearance) return 0;
   let lo = 0;
   let hi = 5000;
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 40; i++) {
     const middle = (lo + hi) / 2;
     if (gapAt(inlets, middle, od) < clearance + 0.5) lo = middle;
     else hi = middle;
@@ -162,39 +235,52 @@ function headKeptOut(head: Head, index: number, plan: Plan): KeptOut {
         }
       : { kind: 'half-space', point: face, normal: frame.z },
     limit: Math.min(plan.runners.clearance, plan.tube.minStraightPort),
-    startsOn: plan.ports.filter((p) => p.head === index).map((p) => p.cylinder),
+    startsOn: plan.ports.filter((p) => p.head === index).map((p) => String(p.cylinder)),
     endsOn: [],
   };
 }
 
 /** A collector takes up the cylinder round its inlets from the inlet plane to the end of its outlet. */
 function collectorKeptOut(c: CollectorPlan, plan: Plan): KeptOut {
-  const od = plan.tube.od;
-  const ring = ringRadius(c.cylinders.length, od, c.inletGap);
-  const merge = c.mergeHalfAngle > 0 ? ring / Math.tan(c.mergeHalfAngle) : 0;
+  const { od } = inletTube(plan, c);
   return {
     name: plan.collectors.length > 1 ? `collector ${c.name}` : 'collector',
     obstacle: {
       kind: 'cylinder',
       frame: c.frame,
-      radius: Math.max(ring + od / 2, c.outlet.od / 2),
-      length: merge + c.outlet.coneLength + c.outlet.tail,
+      radius: Math.max(ringRadius(inletCount(c), od, c.inletGap) + od / 2, c.outlet.od / 2),
+      length: collectorLength(c, plan),
     },
-    limit: Math.min(plan.runners.clearance, plan.tube.minStraightInlet),
-    startsOn: [],
-    endsOn: c.cylinders,
+    limit: Math.min(plan.runners.clearance, plan.tube.minStraightInlet, plan.tube.minStraight),
+    startsOn: plan.collectors.some((into) => into.from.includes(c.name)) ? [c.name] : [],
+    endsOn: [...c.cylinders.map(String), ...c.from],
   };
 }
 
-function keptOutOf(k: KeepOut): KeptOut {
-  const common = { name: `keep-out ${k.name}`, limit: k.clearance, startsOn: [], endsOn: [] };
-  if (k.kind === 'box') {
-    const frame = frameAlong([0, 0, 0], [0, 0, 1]);
-    return { ...common, obstacle: { kind: 'box', frame, from: k.from, to: k.to } };
+const NOBODY = { startsOn: [], endsOn: [] } as const;
+
+const accessKeptOut = (a: Access): KeptOut => ({
+  name: `access to ${a.name}`,
+  obstacle: { kind: 'cylinder', frame: a.frame, radius: a.diameter / 2, length: a.length },
+  limit: 0,
+  ...NOBODY,
+});
+
+function keptOutOf(k: KeepOut, reach: Reach): KeptOut {
+  return { name: `keep-out ${k.name}`, limit: k.clearance, obstacle: obstacleOf(k, reach), ...NOBODY };
+}
+
+function obstacleOf(k: KeepOut, reach: Reach): Obstacle {
+  switch (k.kind) {
+    case 'box':
+      return { kind: 'box', frame: frameAlong([0, 0, 0], [0, 0, 1]), from: k.from, to: k.to };
+    case 'half-space':
+      return { kind: 'half-space', point: k.point, normal: k.normal };
+    case 'mesh':
+      return { kind: 'mesh', field: fieldOf(scanOf(k.mesh), reach) };
+    default: {
+      const frame = frameAlong(k.from, unit(sub(k.to, k.from)));
+      return { kind: k.kind, frame, radius: k.diameter / 2, length: distance(k.from, k.to) };
+    }
   }
-  const frame = frameAlong(k.from, unit(sub(k.to, k.from)));
-  return {
-    ...common,
-    obstacle: { kind: 'cylinder', frame, radius: k.diameter / 2, length: distance(k.from, k.to) },
-  };
 }

@@ -1,3 +1,5 @@
+import type { Vec3 } from '../geometry/vec3.js';
+
 /** A stream of numbers in [0, 1), the same for the same seed everywhere. */
 export type Random = () => number;
 
@@ -15,4 +17,13 @@ export function seededRandom(seed: number): Random {
 /** A number from the standard normal distribution (Box and Muller, 1958). */
 export function normal(random: Random): number {
   return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}
+
+/** A random unit vector. */
+export function randomDirection(random: Random): Vec3 {
+  const x = normal(random);
+  const y = normal(random);
+  const z = normal(random);
+  const l = Math.sqrt(x * x + y * y + z * z) || 1;
+  return [x / l, y / l, z / l];
 }

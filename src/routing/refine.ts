@@ -1,11 +1,10 @@
-import type { Vec3 } from '../geometry/vec3.js';
 import { type Candidate, candidateOf } from './candidates.js';
 import { type Choice, pairTally } from './choose.js';
-import type { RouteProblem } from './problem.js';
+import type { RouteProblem, Section } from './problem.js';
 import { normal, type Random } from './random.js';
 import type { Trial } from './trial.js';
 
-/** Cost of a candidate among the others of a choice. */
+/** Cost of a candidate among the others of a choice; stops adding once it is not below the bound. */
 function costAmong(problem: RouteProblem, c: Candidate, others: readonly Candidate[], bound: number): number {
   let cost = c.cost;
   for (const o of others) {
@@ -28,11 +27,12 @@ export function improve(
   firstStep: number,
 ): Candidate {
   if (!start.trial) return start;
+  const { sections } = problem.runners[start.runner]!;
   let best = start;
   let bestCost = costAmong(problem, start, others, Number.POSITIVE_INFINITY);
   let step = firstStep;
   for (let i = 0; i < tries && step > 0.01; i++) {
-    const c = candidateOf(problem, best.runner, best.inlet, moved(best.trial!, step, random));
+    const c = candidateOf(problem, best.runner, best.inlet, moved(best.trial!, step, sections, random));
     const cost = c ? costAmong(problem, c, others, bestCost) : Number.POSITIVE_INFINITY;
     if (c && cost < bestCost) {
       best = c;
@@ -45,16 +45,33 @@ export function improve(
   return best;
 }
 
-/** A trial with its legs and inner points moved at random, some of them or all. */
-export function moved(trial: Trial, step: number, random: Random): Trial {
+/** How often a move also changes one radius, or the opening of a U-bend per mm of step. */
+const OTHER_RADIUS = 0.08;
+const U_PER_MM = 0.006;
+
+/** A trial with its legs and inner points moved at random, some of them or all, and now and then another radius. */
+export function moved(trial: Trial, step: number, sections: readonly Section[], random: Random): Trial {
   const all = random() < 0.5;
   const shift = (x: number): number => (all || random() < 0.4 ? x + normal(random) * step : x);
+  const turn = (u: number): number => Math.min(2.2, Math.max(0.2, u + normal(random) * step * U_PER_MM));
   return {
-    ...trial,
-    fromPort: shift(trial.fromPort),
+    fromStart: shift(trial.fromStart),
     toInlet: shift(trial.toInlet),
-    inner: trial.inner.map((p): Vec3 => [shift(p[0]), shift(p[1]), shift(p[2])]),
+    inner: trial.inner.map(({ at, u }) => ({
+      at: [shift(at[0]), shift(at[1]), shift(at[2])],
+      u: u === null ? null : turn(u),
+    })),
+    clr: random() < OTHER_RADIUS ? otherRadius(trial.clr, sections, random) : trial.clr,
   };
+}
+
+/** The radii with one of them replaced by another of the stock, of any section. */
+function otherRadius(clr: readonly number[], sections: readonly Section[], random: Random): readonly number[] {
+  const radii = [...new Set(sections.flatMap((s) => s.stock.map((b) => b.clr)))];
+  if (radii.length < 2) return clr;
+  const at = Math.floor(random() * clr.length);
+  const to = radii[Math.floor(random() * radii.length)]!;
+  return clr.map((r, i) => (i === at ? to : r));
 }
 
 /** A choice weighed afresh from its candidates. */
@@ -73,11 +90,18 @@ export function choiceOf(problem: RouteProblem, candidates: readonly Candidate[]
   return { candidates, cost, short };
 }
 
-/** Improves all primaries of a choice in turn, again and again, until a round gains less than one part in a thousand. */
-export function refine(problem: RouteProblem, choice: Choice, random: Random, rounds: number, tries: number): Choice {
+/** Improves all tubes of a choice in turn, again and again, until a round gains less than one part in a thousand. */
+export function refine(
+  problem: RouteProblem,
+  choice: Choice,
+  random: Random,
+  rounds: number,
+  tries: number,
+  goOn: () => boolean,
+): Choice {
   let now = choice;
   let step = 15;
-  for (let round = 0; round < rounds; round++) {
+  for (let round = 0; round < rounds && goOn(); round++) {
     const candidates = [...now.candidates];
     for (let i = 0; i < candidates.length; i++) {
       const others = candidates.filter((_, j) => j !== i);

@@ -1,92 +1,114 @@
-import { pathFromPolygon, pathLength } from '../geometry/path.js';
-import type { GivenRoute } from '../params/plan.js';
-import { type Candidate, different, sampleCandidates, weigh } from './candidates.js';
-import { type Choice, choose } from './choose.js';
-import { gapsOf } from './clearance.js';
-import { type Miss, missOf } from './miss.js';
-import { givenInlet, type RouteProblem, type Runner } from './problem.js';
-import { seededRandom } from './random.js';
-import { improve, refine } from './refine.js';
-import type { RoutedPrimary } from './routed.js';
+import type { Plan } from '../params/plan.js';
+import { candidateOf } from './candidates.js';
+import type { Choice } from './choose.js';
+import { type Gap, gapsOf } from './clearance.js';
+import { explain, type Miss } from './miss.js';
+import { isFree, movedVariation, placementOf, startVariations, type Variation } from './placement.js';
+import { fixedSpace, type KeptOut, type Placement, problemOf, type RouteProblem } from './problem.js';
+import { type Random, seededRandom } from './random.js';
+import { choiceOf } from './refine.js';
+import type { RoutedPrimary, RoutedSecondary, RoutedTube } from './routed.js';
+import { better, type GoOn, routed, searchRoutes } from './search.js';
+
+/** A set of routes that keeps every limit. */
+export interface RouteSet {
+  readonly placement: Placement;
+  readonly problem: RouteProblem;
+  readonly primaries: readonly RoutedPrimary[];
+  readonly secondaries: readonly RoutedSecondary[];
+  readonly gaps: readonly Gap[];
+  /** What the search weighed it at: fewer bends, less angle, larger radii and wider gaps cost less. */
+  readonly cost: number;
+}
 
 export type Solution =
-  | { readonly ok: true; readonly primaries: readonly RoutedPrimary[] }
+  /** Of different inlet orders or numbers of bends, best first. */
+  | { readonly ok: true; readonly sets: readonly RouteSet[] }
   | { readonly ok: false; readonly miss: Miss };
 
-/** Work of each round: how many times the trials, and how many candidates are kept per inlet. */
-const ROUNDS = [
-  { effort: 1, keep: 7 },
-  { effort: 3, keep: 10 },
-  { effort: 8, keep: 14 },
-] as const;
+export interface SolveOptions {
+  /** How many different sets of routes are wanted. */
+  readonly alternatives?: number;
+  /** False once time is up. */
+  readonly goOn?: GoOn;
+}
 
-/** Choices of different inlet orders that are refined in a round. */
-const CHOICES = 3;
+/** Placements tried at first where the plan leaves freedom, and moves tried on the best of them. */
+const PLACEMENTS = 6;
+const SETTLING = 160;
 
 /**
- * Routes every primary of a problem at its target length, or says what is in the way. Work is counted, not timed: the same
- * problem always gives the same answer.
+ * Routes every tube of a plan at its target length, within the plan's freedom, or says what is in the way. Work is counted, not
+ * timed: the same plan always gives the same answer unless its time budget ends the search early.
  */
-export function solve(problem: RouteProblem): Solution {
-  let nearest: Choice | null = null;
-  for (const [i, round] of ROUNDS.entries()) {
-    const random = seededRandom(problem.seed * 7919 + i);
-    const options = problem.runners.map((r) => optionsOf(problem, r, random, round.effort, round.keep));
-    const choices = options.every((list) => list.length > 0) ? choose(problem, options, CHOICES) : [];
-    const refined = choices.map((c) => refine(problem, c, random, 6, 60)).sort(better);
-    for (const choice of refined) {
-      const finished = choice.short === 0 ? refine(problem, choice, random, 4, 120) : choice;
-      if (!nearest || better(finished, nearest) < 0) nearest = finished;
-      if (finished.short > 0) break;
-      const primaries = finished.candidates.map(routed);
-      if (holds(problem, primaries)) return { ok: true, primaries };
-    }
+export function solve(plan: Plan, { alternatives = 1, goOn = () => true }: SolveOptions = {}): Solution {
+  const space = fixedSpace(plan);
+  const random = seededRandom(plan.runners.seed);
+  const free = isFree(plan);
+  let best: Attempt[] = [];
+  let nearest: Attempt | null = null;
+  for (const variation of startVariations(plan, PLACEMENTS, random)) {
+    if (!goOn()) break;
+    const problem = problemOf(plan, placementOf(plan, variation), space);
+    const found = searchRoutes(problem, alternatives, free ? 1 : 3, goOn);
+    const attempt = (choice: Choice): Attempt => ({ variation, problem, choice });
+    if (found.nearest && (!nearest || better(found.nearest, nearest.choice) < 0)) nearest = attempt(found.nearest);
+    best = [...best, ...found.proven.map(attempt)];
   }
-  return { ok: false, miss: missOf(problem, nearest) };
+  if (free) best = best.map((a) => settle(plan, space, a, random, goOn));
+  best.sort((a, b) => better(a.choice, b.choice));
+  if (best.length > 0) return { ok: true, sets: best.slice(0, alternatives).map((a) => setOf(plan, space, a)) };
+  const problem = nearest?.problem ?? problemOf(plan, undefined, space);
+  return { ok: false, miss: explain(problem, nearest?.choice ?? null, goOn) };
 }
 
-const better = (a: Choice, b: Choice): number => a.short - b.short || a.cost - b.cost;
-
-/** Candidates for one primary over all inlets it may take. */
-function optionsOf(
-  problem: RouteProblem,
-  runner: Runner,
-  random: () => number,
-  effort: number,
-  keep: number,
-): Candidate[] {
-  if (runner.given) return [givenCandidate(problem, runner, runner.given)];
-  const orders = problem.collectors[runner.collector]!.orders;
-  const inlets = [...new Set(orders.map((o) => o.indexOf(runner.cylinder) + 1))].sort((a, b) => a - b);
-  return inlets.flatMap((inlet) => {
-    const found = sampleCandidates(problem, runner, inlet, random, effort, 2 * keep);
-    const improved = found.map((c) => improve(problem, c, [], random, c.short > 0 ? 40 : 12, 12));
-    return different(improved, keep);
-  });
+interface Attempt {
+  readonly variation: Variation;
+  readonly problem: RouteProblem;
+  readonly choice: Choice;
 }
 
-/** A route given by hand stands as it is: the search neither weighs nor moves it. */
-function givenCandidate(problem: RouteProblem, runner: Runner, given: GivenRoute): Candidate {
-  const inlet = givenInlet(given, problem.collectors[runner.collector]!.inlets);
-  return { ...weigh(problem, runner, inlet, null, given), cost: 0, short: 0 };
+/** Moves the collectors and the common length within their freedom while that makes the routes better; all tubes follow. */
+function settle(plan: Plan, space: readonly KeptOut[], start: Attempt, random: Random, goOn: GoOn): Attempt {
+  let best = start;
+  let step = 0.15;
+  for (let i = 0; i < SETTLING && step > 0.002 && goOn(); i++) {
+    const variation = movedVariation(plan, best.variation, step, random);
+    const problem = problemOf(plan, placementOf(plan, variation), space);
+    const followed = best.choice.candidates.map((c) => c.trial && candidateOf(problem, c.runner, c.inlet, c.trial));
+    const candidates = followed.filter((c) => c !== null);
+    const choice = candidates.length === followed.length ? choiceOf(problem, candidates) : null;
+    const helps = choice !== null && better(choice, best.choice) < 0 && provenBy(problem, choice);
+    if (helps) best = { variation, problem, choice };
+    step *= helps ? 1.5 : 0.93;
+  }
+  return best;
 }
 
-/** The exact route of a candidate. */
-export function routed(c: Candidate): RoutedPrimary {
-  const path = pathFromPolygon(c.polygon);
+function provenBy(problem: RouteProblem, choice: Choice): boolean {
+  if (choice.short > 0) return false;
+  return gapsOf(problem, choice.candidates.map((c) => routed(problem, c))).every((g) => g.value >= g.limit - 0.01);
+}
+
+function setOf(plan: Plan, space: readonly KeptOut[], { variation, problem, choice }: Attempt): RouteSet {
+  const tubes = choice.candidates.map((c) => routed(problem, c));
+  const placement = placementOf(plan, variation);
   return {
-    cylinder: c.runner.cylinder,
-    collector: c.runner.collector,
-    inlet: c.inlet,
-    polygon: c.polygon,
-    path,
-    length: pathLength(path),
-    givenByHand: c.runner.given !== null,
+    placement,
+    problem: problemOf(plan, placement, space),
+    primaries: tubes.flatMap((t) => primaryOf(plan, t)),
+    secondaries: tubes.flatMap((t) => secondaryOf(plan, t)),
+    gaps: gapsOf(problem, tubes),
+    cost: choice.cost,
   };
 }
 
-/** True when every limit the search only estimated holds exactly. Routes given by hand are left to the checks. */
-function holds(problem: RouteProblem, primaries: readonly RoutedPrimary[]): boolean {
-  const byHand = new Set(primaries.filter((p) => p.givenByHand).map((p) => p.cylinder));
-  return gapsOf(problem, primaries).every((g) => g.value >= g.limit - 0.01 || g.cylinders.every((c) => byHand.has(c)));
+function primaryOf(plan: Plan, tube: RoutedTube): RoutedPrimary[] {
+  const port = plan.ports.find((p) => String(p.cylinder) === tube.id);
+  return port ? [{ ...tube, cylinder: port.cylinder }] : [];
+}
+
+function secondaryOf(plan: Plan, tube: RoutedTube): RoutedSecondary[] {
+  const from = plan.collectors.findIndex((c) => c.name === tube.id);
+  return from >= 0 ? [{ ...tube, from }] : [];
 }

@@ -1,85 +1,124 @@
 import type { Frame } from '../geometry/frame.js';
-import type { ControlPolygon } from '../geometry/path.js';
-import type { Vec3 } from '../geometry/vec3.js';
-import type { Random } from './random.js';
-import { normal } from './random.js';
+import { type ControlPolygon, polygonLength } from '../geometry/path.js';
+import { along, cross, dot, length, lerp, sub, type Vec3 } from '../geometry/vec3.js';
 
 /**
- * A route as the search handles it: distance along the port's axis to the first bend, distance before the inlet to the last
- * one, and the intersection points between them. By construction it leaves the port and meets the inlet on their axes.
+ * An inner point of a trial. With `u` it stands for a U-bend cut from one piece: two bends of one radius in one plane with nothing
+ * between, the first of them `u` rad.
+ */
+export interface InnerPoint {
+  readonly at: Vec3;
+  readonly u: number | null;
+}
+
+/**
+ * A route as the search handles it: distance along the start's axis to the first bend, distance before the inlet to the last
+ * one, and the points between them. By construction it leaves the port and meets the inlet on their axes.
  */
 export interface Trial {
-  readonly fromPort: number;
+  readonly fromStart: number;
   readonly toInlet: number;
-  readonly inner: readonly Vec3[];
-  /** Centreline radius of every bend from the port on: two more than inner points. */
+  readonly inner: readonly InnerPoint[];
+  /** Centreline radius at the first bend, at every inner point, at the last bend. */
   readonly clr: readonly number[];
 }
 
-/** The control polygon of a trial between a port and an inlet. */
-export function polygonOf(trial: Trial, port: Frame, inlet: Frame): ControlPolygon {
-  return {
-    points: [port.origin, firstBend(trial, port), ...trial.inner, lastBend(trial, inlet), inlet.origin],
-    clr: trial.clr,
+const firstBend = (trial: Trial, start: Frame): Vec3 => along(start.origin, start.z, trial.fromStart);
+const lastBend = (trial: Trial, inlet: Frame): Vec3 => along(inlet.origin, inlet.z, -trial.toInlet);
+
+/** The control polygon of a trial between a start and an inlet. */
+export function polygonOf(trial: Trial, start: Frame, inlet: Frame): ControlPolygon {
+  const last = lastBend(trial, inlet);
+  const points: Vec3[] = [start.origin, firstBend(trial, start)];
+  const clr: number[] = [trial.clr[0]!];
+  for (let i = 0; i < trial.inner.length; i++) {
+    const { at, u } = trial.inner[i]!;
+    const radius = trial.clr[i + 1]!;
+    points.push(at);
+    clr.push(radius);
+    if (u === null) continue;
+    points.push(secondOfU(points[points.length - 2]!, at, trial.inner[i + 1]?.at ?? last, u, radius));
+    clr.push(radius);
+  }
+  points.push(last, inlet.origin);
+  clr.push(trial.clr[trial.clr.length - 1]!);
+  return { points, clr };
+}
+
+/**
+ * The second intersection point of a U-bend: in the plane of the points before, at and after it, at the distance where the
+ * tangents of both halves meet: d = R tan(u / 2) + R tan(v / 2), with v the angle left to reach the next point.
+ */
+function secondOfU(before: Vec3, at: Vec3, after: Vec3, u: number, radius: number): Vec3 {
+  const ahead = sub(at, before);
+  const l = length(ahead) || 1;
+  const e1: Vec3 = [ahead[0] / l, ahead[1] / l, ahead[2] / l];
+  const on = sub(after, at);
+  const x = dot(on, e1);
+  const aside = along(on, e1, -x);
+  const y = length(aside);
+  if (y < 1e-9) return along(at, e1, radius);
+  const e2: Vec3 = [aside[0] / y, aside[1] / y, aside[2] / y];
+  const c = Math.cos(u);
+  const s = Math.sin(u);
+  const excess = (d: number): number => {
+    const vx = x - d * c;
+    const vy = y - d * s;
+    const v = Math.atan2(c * vy - s * vx, c * vx + s * vy);
+    return d - radius * (Math.tan(u / 2) + Math.tan(Math.max(0, Math.min(v, 3.1)) / 2));
   };
+  const d = secant(excess, radius, 2 * radius * Math.tan(u / 2));
+  return along(along(at, e1, d * c), e2, d * s);
 }
 
-function firstBend(trial: Trial, port: Frame): Vec3 {
-  const { origin: o, z } = port;
-  const k = trial.fromPort;
-  return [o[0] + z[0] * k, o[1] + z[1] * k, o[2] + z[2] * k];
-}
-
-function lastBend(trial: Trial, inlet: Frame): Vec3 {
-  const { origin: o, z } = inlet;
-  const k = -trial.toInlet;
-  return [o[0] + z[0] * k, o[1] + z[1] * k, o[2] + z[2] * k];
+function secant(f: (t: number) => number, t0: number, t1: number): number {
+  let a = t0;
+  let b = t1 === t0 ? t0 * 1.01 : t1;
+  let fa = f(a);
+  let fb = f(b);
+  for (let i = 0; i < 40 && Math.abs(fb) > 1e-12 && fb !== fa; i++) {
+    const c = b - (fb * (b - a)) / (fb - fa);
+    a = b;
+    fa = fb;
+    b = Number.isFinite(c) ? Math.min(Math.max(c, 0), 1e5) : a;
+    fb = f(b);
+  }
+  return b;
 }
 
 /**
  * The trial stretched or shrunk to a target length: inner points move along their offset from the line between first and last
  * bend; with no inner points both end legs change alike. Null when no such trial exists on that line.
  */
-export function fitLength(trial: Trial, port: Frame, inlet: Frame, target: number): Trial | null {
-  const vary = trial.inner.length === 0 ? legVariation(trial) : offsetVariation(trial, port, inlet);
-  const start = trial.inner.length === 0 ? 0 : 1;
-  const excess = (t: number): number => lengthOf(vary(t), port, inlet) - target;
-  const root = rootNear(excess, start, trial.inner.length === 0 ? 40 : 0.15, trial.inner.length === 0 ? -1e4 : 0);
+export function fitLength(trial: Trial, start: Frame, inlet: Frame, target: number): Trial | null {
+  const straight = trial.inner.length === 0;
+  const vary = straight ? legVariation(trial) : offsetVariation(trial, start, inlet);
+  const excess = (t: number): number => lengthOf(vary(t), start, inlet) - target;
+  const root = straight ? rootNear(excess, 0, 40, -1e4) : rootNear(excess, 1, 0.15, 0);
   return root === null ? null : vary(root);
 }
 
 const legVariation =
   (trial: Trial) =>
-  (t: number): Trial => ({ ...trial, fromPort: trial.fromPort + t, toInlet: trial.toInlet + t });
+  (t: number): Trial => ({ ...trial, fromStart: trial.fromStart + t, toInlet: trial.toInlet + t });
 
-function offsetVariation(trial: Trial, port: Frame, inlet: Frame): (t: number) => Trial {
-  const a = firstBend(trial, port);
+function offsetVariation(trial: Trial, start: Frame, inlet: Frame): (t: number) => Trial {
+  const a = firstBend(trial, start);
   const b = lastBend(trial, inlet);
   const n = trial.inner.length;
-  const base = trial.inner.map((_, i): Vec3 => {
-    const f = (i + 1) / (n + 1);
-    return [a[0] + (b[0] - a[0]) * f, a[1] + (b[1] - a[1]) * f, a[2] + (b[2] - a[2]) * f];
-  });
-  return (t) => ({
-    ...trial,
-    inner: trial.inner.map((p, i): Vec3 => {
-      const o = base[i]!;
-      return [o[0] + (p[0] - o[0]) * t, o[1] + (p[1] - o[1]) * t, o[2] + (p[2] - o[2]) * t];
-    }),
-  });
+  const base = trial.inner.map((_, i) => lerp(a, b, (i + 1) / (n + 1)));
+  return (t) => ({ ...trial, inner: trial.inner.map((p, i) => ({ at: lerp(base[i]!, p.at, t), u: p.u })) });
 }
 
-/** A root of f near a start, to the last bits of the length: bracketed outwards, then found by Brent-like secant steps. */
+/** A root of f near a start, to the last bits of the length: bracketed outwards, then found by false position. */
 function rootNear(f: (t: number) => number, start: number, firstStep: number, lowest: number): number | null {
-  let a = start;
-  let fa = f(a);
-  if (Math.abs(fa) < 1e-11) return a;
-  let step = fa < 0 ? firstStep : -firstStep;
-  let b = a;
-  let fb = fa;
+  let b = start;
+  let fb = f(b);
+  if (Math.abs(fb) < 1e-11) return b;
+  let step = fb < 0 ? firstStep : -firstStep;
   for (let i = 0; i < 24; i++) {
-    a = b;
-    fa = fb;
+    const a = b;
+    const fa = fb;
     b = Math.max(lowest, a + step);
     fb = f(b);
     if (!Number.isFinite(fb)) return null;
@@ -109,16 +148,19 @@ function illinois(f: (t: number) => number, a0: number, fa0: number, b0: number,
   return b;
 }
 
-/** Centreline length of a trial, mm. The same closed sum as `polygonLength`, without its allocations: the search spends its time here. */
-export function lengthOf(trial: Trial, port: Frame, inlet: Frame): number {
-  const first = firstBend(trial, port);
+/**
+ * Centreline length of a trial, mm. Without U-bends the same closed sum as `polygonLength`, free of allocations: the search
+ * spends its time here.
+ */
+export function lengthOf(trial: Trial, start: Frame, inlet: Frame): number {
+  for (const p of trial.inner) if (p.u !== null) return polygonLength(polygonOf(trial, start, inlet));
   const last = lastBend(trial, inlet);
   const n = trial.inner.length;
-  let total = trial.fromPort + trial.toInlet;
-  let p = port.origin;
-  let q = first;
+  let total = trial.fromStart + trial.toInlet;
+  let p = start.origin;
+  let q = firstBend(trial, start);
   for (let i = 0; i <= n + 1; i++) {
-    const r = i < n ? trial.inner[i]! : i === n ? last : inlet.origin;
+    const r = i < n ? trial.inner[i]!.at : i === n ? last : inlet.origin;
     const ux = q[0] - p[0];
     const uy = q[1] - p[1];
     const uz = q[2] - p[2];
@@ -137,11 +179,10 @@ export function lengthOf(trial: Trial, port: Frame, inlet: Frame): number {
   return total;
 }
 
-/** A random unit vector. */
-export function randomDirection(random: Random): Vec3 {
-  const x = normal(random);
-  const y = normal(random);
-  const z = normal(random);
-  const l = Math.sqrt(x * x + y * y + z * z) || 1;
-  return [x / l, y / l, z / l];
+/** True when the straight between two bends is none and both turn the same way in one plane: halves of one bend. */
+export function isOneBend(points: readonly Vec3[], clr: readonly number[], i: number, straight: number): boolean {
+  if (Math.abs(straight) > 1e-6 || Math.abs(clr[i - 1]! - clr[i]!) > 1e-9) return false;
+  const a = cross(sub(points[i]!, points[i - 1]!), sub(points[i + 1]!, points[i]!));
+  const b = cross(sub(points[i + 1]!, points[i]!), sub(points[i + 2]!, points[i + 1]!));
+  return dot(a, b) > (1 - 1e-9) * length(a) * length(b);
 }

@@ -1,0 +1,107 @@
+import { pathFromPolygon, pathLength } from '../geometry/path.js';
+import type { GivenRoute } from '../params/plan.js';
+import { type Candidate, different, sampleCandidates, weigh } from './candidates.js';
+import { type Choice, choose, topologyKey } from './choose.js';
+import { gapsOf } from './clearance.js';
+import { givenInlet, inletsOf } from './inlet-order.js';
+import type { RouteProblem } from './problem.js';
+import { type Random, seededRandom } from './random.js';
+import { improve, refine } from './refine.js';
+import type { RoutedTube } from './routed.js';
+
+/** True while there is time left. */
+export type GoOn = () => boolean;
+
+/** What a search came to: proven sets of routes, best first, and the nearest miss when there is none. */
+export interface Found {
+  readonly proven: readonly Choice[];
+  readonly nearest: Choice | null;
+}
+
+/** Work of each round: how many times the trials, and how many candidates are kept per tube. */
+const ROUNDS = [
+  { effort: 1, keep: 24 },
+  { effort: 3, keep: 36 },
+  { effort: 8, keep: 48 },
+] as const;
+
+/** Least share of a tube's trials that every inlet gets, so that many inlets do not starve each other. */
+const LEAST_SHARE = 0.25;
+
+/**
+ * Looks for sets of routes that keep every limit, of `want` different topologies if there are so many. Work is counted, so that
+ * the same problem gives the same answer; time only ends it early.
+ */
+export function searchRoutes(problem: RouteProblem, want: number, rounds: number, goOn: GoOn): Found {
+  const proven: Choice[] = [];
+  let nearest: Choice | null = null;
+  for (const [i, round] of ROUNDS.slice(0, rounds).entries()) {
+    if (!goOn()) break;
+    const random = seededRandom(problem.seed * 7919 + i);
+    const options = problem.runners.map((_, r) => optionsOf(problem, r, random, round.effort, round.keep));
+    const choices = options.every((list) => list.length > 0) ? choose(problem, options, 3 * want) : [];
+    const refined = choices.map((c) => refine(problem, c, random, 6, 60, goOn)).sort(better);
+    for (const choice of refined) {
+      const finished = choice.short === 0 ? refine(problem, choice, random, 4, 120, goOn) : choice;
+      if (!nearest || better(finished, nearest) < 0) nearest = finished;
+      if (finished.short > 0) break;
+      if (proven.some((p) => topologyKey(p.candidates) === topologyKey(finished.candidates))) continue;
+      if (holds(problem, finished)) proven.push(finished);
+      if (proven.length >= want) break;
+    }
+    if (proven.length > 0 && (proven.length >= want || i > 0)) break;
+  }
+  return { proven: proven.sort(better), nearest };
+}
+
+export const better = (a: Choice, b: Choice): number => a.short - b.short || a.cost - b.cost;
+
+/** Candidates for one tube over all inlets it may take. */
+function optionsOf(problem: RouteProblem, runner: number, random: Random, effort: number, keep: number): Candidate[] {
+  const { given, key, collector } = problem.runners[runner]!;
+  if (given) return [givenCandidate(problem, runner, given)];
+  const { allowed, inlets: frames } = problem.collectors[collector]!;
+  const inlets = inletsOf(allowed, key, frames.length);
+  const share = Math.max(LEAST_SHARE, 1 / inlets.length);
+  const each = Math.max(4, Math.ceil(keep / inlets.length));
+  return inlets.flatMap((inlet) => {
+    const found = sampleCandidates(problem, runner, inlet, random, share * effort, 2 * each);
+    const improved = found.map((c) => improve(problem, c, [], random, c.short > 0 ? 40 : 12, 12));
+    return different(improved, each);
+  });
+}
+
+/** A route given by hand stands as it is: the search neither weighs nor moves it. */
+function givenCandidate(problem: RouteProblem, runner: number, given: GivenRoute): Candidate {
+  const inlet = givenInlet(given, problem.collectors[problem.runners[runner]!.collector]!.inlets);
+  return { ...weigh(problem, runner, inlet, null, given), cost: 0, short: 0 };
+}
+
+/** The exact route of a candidate. */
+export function routed(problem: RouteProblem, c: Candidate): RoutedTube {
+  const { id, name, collector, target, sections, given } = problem.runners[c.runner]!;
+  const path = pathFromPolygon(c.polygon);
+  return {
+    id,
+    name,
+    collector,
+    inlet: c.inlet,
+    polygon: c.polygon,
+    path,
+    length: pathLength(path),
+    target,
+    sections: sections.map((s, i) => ({
+      from: i === 0 ? 0 : c.shape.steps[i - 1]!.run,
+      od: 2 * s.radius,
+      wall: s.wall,
+    })),
+    givenByHand: given !== null,
+  };
+}
+
+/** True when every gap the search only estimated holds exactly. Those of routes given by hand alone are left to the checks. */
+function holds(problem: RouteProblem, choice: Choice): boolean {
+  const tubes = choice.candidates.map((c) => routed(problem, c));
+  const byHand = new Set(tubes.filter((t) => t.givenByHand).map((t) => t.id));
+  return gapsOf(problem, tubes).every((g) => g.value >= g.limit - 0.01 || g.tubes.every((t) => byHand.has(t)));
+}
