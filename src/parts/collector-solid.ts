@@ -54,7 +54,7 @@ function tailPipe(g: CollectorGeometry, radius: number, beyond: number): Solid {
 }
 
 /** A round tube along an inlet's axis from `from` mm behind its origin to the plane z = `to` of the collector, corners on the true surface. */
-function tiltedTube(inlet: Frame, radius: number, from: number, to: number): Solid {
+export function tiltedTube(inlet: Frame, radius: number, from: number, to: number): Solid {
   const start = circlePoints(radius).map(([x, y]) => pointFrom(inlet, [x, y, from]));
   return solidOf(
     meshFromGeom3(

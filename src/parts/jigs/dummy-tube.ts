@@ -13,7 +13,7 @@ import { type Key, socket, spigot } from './key.js';
 import { type LabelPlace, labelStrokes, RAISED } from './tube-label.js';
 
 /** Depth of the flat a lying tube stands on, mm: without it the first layer would be a line. */
-const FOOT = 0.4;
+export const FOOT = 0.4;
 
 export interface DummyTube {
   readonly piece: Piece;
