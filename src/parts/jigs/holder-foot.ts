@@ -39,8 +39,10 @@ export function footSolid(foot: Foot): Solid {
   const length = footBoss(foot);
   const top = plate + PAD;
   const pad = hull(standing(place.at, place.padRadius, plate, top), standing(place.seat, block.strut + 1, plate, top));
-  const boss = placed(bar(block.strut, -block.strut, length), frameFacing(root, direction, normal));
-  const body = trimmed(union(pad, boss), { point: [0, 0, plate], normal: [0, 0, 1] });
+  const axis = frameFacing(root, direction, normal);
+  const boss = placed(bar(block.strut, 0, length), axis);
+  const knuckle = hull(standing(place.seat, block.strut + 1, plate, top), placed(bar(block.strut, 0, 1), axis));
+  const body = trimmed(union(pad, knuckle, boss), { point: [0, 0, plate], normal: [0, 0, 1] });
   const mouth = frameFacing(along(root, direction, length), scale(direction, -1), normal);
   const hole = prism(
     circlePoints(place.holeDiameter / 2, undefined, 'chords-outside').map((p) => add2(p, place.at)),

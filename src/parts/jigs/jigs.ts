@@ -14,10 +14,11 @@ export interface MockUp {
 
 /** The mock-up: flanges, plugs, dummy tubes, holders of the collectors, all with their places in the world. */
 export function mockUpOf(plan: Plan, primaries: readonly RoutedPrimary[], flanges: readonly FlangePart[]): MockUp {
-  const holders = plan.collectors.reduce<CollectorHolder[]>((before, _, i) => {
-    const taken = before.flatMap((h) => h.taken);
-    return [...before, collectorHolder(plan, i, primaries, flanges, taken)];
-  }, []);
+  const holders: CollectorHolder[] = [];
+  for (const i of plan.collectors.keys()) {
+    const taken = holders.flatMap((h) => h.taken);
+    holders.push(collectorHolder(plan, i, primaries, flanges, taken));
+  }
   return {
     parts: [
       ...flanges.flatMap((f) => flangeProof(plan, f)),
