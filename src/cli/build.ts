@@ -1,6 +1,6 @@
 import type { CommandModule } from 'yargs';
 import { buildHeader, outputsOf, routeHeader } from '../pipeline.js';
-import { EXIT, type ExitCode } from './exit-code.js';
+import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';
 import { progressOn } from './progress.js';
@@ -9,7 +9,7 @@ import { checkFolder, writeFolder } from './write-folder.js';
 
 interface BuildArgs {
   readonly plan: string;
-  readonly out: string;
+  readonly out: string | undefined;
   readonly json: boolean;
 }
 
@@ -20,10 +20,11 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
   builder: (y) =>
     y
       .positional('plan', { type: 'string', demandOption: true, describe: 'Plan file (YAML or JSON)' })
-      .option('out', { type: 'string', demandOption: true, requiresArg: true, describe: 'Folder for the outputs' })
+      .option('out', { type: 'string', requiresArg: true, describe: 'Folder for the outputs (required)' })
       .option('json', { type: 'boolean', default: false, describe: 'Print the summary as one JSON object' })
       .example('$0 build my-engine.yaml --out my-engine', ''),
   handler: async ({ plan: path, out, json }) => {
+    if (!out) throw new CommandError(EXIT.wrongInput, 'build needs a folder for its outputs: --out DIR');
     const plan = await loadPlan(path);
     await checkFolder(out);
     const progress = progressOn(json);

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import pc from 'picocolors';
-import yargs, { type Argv } from 'yargs';
+import yargs, { type Argv, type CommandModule } from 'yargs';
 import { nearestName } from '../params/nearest-name.js';
 import { buildCommand } from './build.js';
 import { checkCommand } from './check.js';
@@ -17,8 +17,7 @@ export async function runCli(args: readonly string[]): Promise<ExitCode> {
   };
   const json = args.includes('--json');
   try {
-    const parser = commandLine(args, end);
-    await parser.parseAsync();
+    await commandLine(args, end).parseAsync();
     return code;
   } catch (error) {
     return sayError(error, json);
@@ -26,16 +25,13 @@ export async function runCli(args: readonly string[]): Promise<ExitCode> {
 }
 
 function commandLine(args: readonly string[], end: (code: ExitCode) => void): Argv {
-  return yargs([...args])
+  const commands = [newCommand(), templatesCommand(), buildCommand(end), checkCommand(end), schemaCommand()];
+  const usage = commands.map((c) => String(c.command)).find((c) => c.split(' ')[0] === args[0]);
+  const parser = yargs([...args])
     .scriptName('evenrun')
     .usage(
       '$0 <command>\n\nEqual-length exhaust headers: from measured ports to flange, routes, collector, jigs and the check.',
     )
-    .command(newCommand())
-    .command(templatesCommand())
-    .command(buildCommand(end))
-    .command(checkCommand(end))
-    .command(schemaCommand())
     .demandCommand(1, 'Name a command, such as: evenrun build my-engine.yaml --out my-engine')
     .recommendCommands()
     .strict()
@@ -47,18 +43,21 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
     )
     .exitProcess(false)
     .wrap(Math.min(100, process.stdout.columns || 100))
-    .fail((message, error, self) => {
+    .fail((message, error) => {
       if (error) throw error;
-      throw new CommandError(EXIT.wrongInput, `${withSuggestion(message, self)}\nSee: evenrun --help`);
+      const hint = usage ? `Usage: evenrun ${usage}. See: evenrun ${args[0]} --help` : 'See: evenrun --help';
+      throw new CommandError(EXIT.wrongInput, `${withSuggestion(message)}\n${hint}`);
     });
+  return commands.reduce((y, c) => y.command(c as CommandModule), parser);
 }
 
+/** Every option of every command. */
+const OPTIONS = ['out', 'json', 'template', 'help', 'version'] as const;
+
 /** An unknown option with the nearest one there is. */
-function withSuggestion(message: string, parser: Argv): string {
+function withSuggestion(message: string): string {
   const unknown = /^Unknown arguments?: (.+)$/.exec(message)?.[1]?.split(', ')[0];
-  if (!unknown) return message;
-  const known = Object.keys((parser as unknown as { getOptions(): { key: Record<string, unknown> } }).getOptions().key);
-  const nearest = nearestName(unknown, known);
+  const nearest = unknown && nearestName(unknown, OPTIONS);
   return nearest ? `${message}. Did you mean --${nearest}?` : message;
 }
 

@@ -32,7 +32,7 @@ export async function writeFolder(folder: string, files: readonly OutputFile[]):
     });
     await rm(old, { recursive: true, force: true });
   } catch (error) {
-    await rm(fresh, { recursive: true, force: true });
+    await rm(fresh, { recursive: true, force: true }).catch(() => {});
     if (error instanceof CommandError) throw error;
     throw new CommandError(EXIT.wrongInput, `cannot write ${folder}: ${reasonOf(error as NodeJS.ErrnoException)}`);
   }
@@ -45,7 +45,10 @@ export async function checkFolder(folder: string): Promise<void> {
 
 /** Paths of the files of an earlier build in a folder; null when there is no such folder, none for an empty one. */
 async function earlierBuild(target: string): Promise<ReadonlySet<string> | null> {
-  const found = await lstat(target).catch(() => null);
+  const found = await lstat(target).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOTDIR') throw refusal(`cannot write ${target}: ${reasonOf(error)}`);
+    return null;
+  });
   if (!found) return null;
   if (!found.isDirectory()) throw refusal(`${target} exists and is not a folder`);
   if ((await readdir(target)).length === 0) return new Set();

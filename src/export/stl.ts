@@ -1,9 +1,9 @@
 import serializer from '@jscad/stl-serializer';
 import { geom3FromMesh } from '../geometry/jscad-mesh.js';
 import type { Mesh } from '../geometry/mesh.js';
-import { type Bounds, meshBounds } from '../geometry/mesh-measure.js';
+import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh-measure.js';
 import { snapMesh } from '../geometry/mesh-snap.js';
-import { validateMesh } from '../geometry/mesh-validate.js';
+import { meshFaults, validateMesh } from '../geometry/mesh-validate.js';
 import { weldExact } from '../geometry/mesh-weld.js';
 import { meshFromStl } from '../geometry/stl-read.js';
 import type { SolidPart } from '../parts/part.js';
@@ -29,8 +29,17 @@ export function stlFiles(parts: readonly SolidPart[]): OutputFile[] {
  */
 export function stlBytes(mesh: Mesh, name: string): Uint8Array {
   validateMesh(mesh, name);
-  const onGrid = snapMesh(mesh, serializerGrid(meshBounds(mesh)));
-  const chunks = serializer.serialize({ binary: true }, geom3FromMesh(onGrid)).map((b) => new Uint8Array(b));
+  let faults: readonly string[] = [];
+  for (const spacing of serializerGrids(meshBounds(mesh))) {
+    const bytes = serialized(snapMesh(mesh, spacing), name);
+    faults = meshFaults(weldExact(meshFromStl(bytes)), { bodies: shellsOf(mesh).length });
+    if (faults.length === 0) return bytes;
+  }
+  throw new RangeError(`${name} as written to STL: ${faults.join('; ')}`);
+}
+
+function serialized(mesh: Mesh, name: string): Uint8Array {
+  const chunks = serializer.serialize({ binary: true }, geom3FromMesh(mesh)).map((b) => new Uint8Array(b));
   const bytes = new Uint8Array(chunks.reduce((sum, c) => sum + c.length, 0));
   let at = 0;
   for (const chunk of chunks) {
@@ -38,7 +47,6 @@ export function stlBytes(mesh: Mesh, name: string): Uint8Array {
     at += chunk.length;
   }
   bytes.set(headerText(name));
-  validateMesh(weldExact(meshFromStl(bytes)), `${name} as written to STL`);
   return bytes;
 }
 
@@ -48,17 +56,21 @@ function headerText(name: string): Uint8Array {
   return new TextEncoder().encode(text.padEnd(HEADER, ' '));
 }
 
+/** Grids tried before a mesh is refused: where two skins nearly touch, a point can fall on the wrong side of one grid but not of the next. */
+const MOST_GRIDS = 8;
+
 /**
- * Grid, mm, that the serializer's rounding leaves alone. It rounds to 1e-5 of the mean of the three extents, so a mesh whose
- * extents sum to exactly 300,000 grid steps is already on that grid; the spacing nearest to it is found by trying.
+ * Grids, mm, that the serializer's rounding leaves alone. It rounds to 1e-5 of the mean of the three extents, so a mesh whose
+ * extents sum to exactly 300,000 grid steps is already on that grid; spacings near it are tried in turn.
  */
-function serializerGrid({ low, high }: Bounds): number {
+function serializerGrids({ low, high }: Bounds): number[] {
   const whole = 300_000;
   const first = [0, 1, 2].reduce((sum, i) => sum + high[i]! - low[i]!, 0) / whole;
-  for (let k = 0; k < 2_000; k++) {
+  const grids: number[] = [];
+  for (let k = 0; k < 2_000 && grids.length < MOST_GRIDS; k++) {
     const spacing = first * (1 + (k % 2 === 0 ? -1 : 1) * Math.ceil(k / 2) * 2e-7);
     const steps = [0, 1, 2].reduce((n, i) => n + Math.round(high[i]! / spacing) - Math.round(low[i]! / spacing), 0);
-    if (steps === whole) return spacing;
+    if (steps === whole) grids.push(spacing);
   }
-  return first;
+  return grids.length > 0 ? grids : [first];
 }

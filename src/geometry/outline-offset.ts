@@ -1,6 +1,5 @@
 import type { Outline } from './outline.js';
 import { chainSides } from './outline-chain.js';
-import { windingNumber } from './outline-contains.js';
 import { pointToSide } from './outline-distance.js';
 import { cutAtCrossings, withoutDoubles } from './outline-fragments.js';
 import { perimeter, signedArea } from './outline-measure.js';
@@ -37,7 +36,10 @@ export function offsetOutlines(outlines: readonly Outline[], distance: number): 
   const all = sides.flat();
   const raw = sides.flatMap((loop) => loop.flatMap((s, i) => movedSide(s, loop[(i + 1) % loop.length]!, distance)));
   const walls = all.map((side): Wall => ({ side, box: boxOf(side) }));
-  const pieces = cutAtCrossings(raw).filter((piece) => keepsDistance(pointAlong(piece, 0.5), walls, all, distance));
+  const d = Math.abs(distance);
+  // A point so far from all sides is on the right side of the one it was moved from: between the two there is no other.
+  const keeps = (p: Vec2): boolean => distanceWithin(p, walls, d) >= d - KEEP_TOLERANCE;
+  const pieces = cutAtCrossings(raw).filter((piece) => keeps(pointAlong(piece, 0.5)));
   const result = chainSides(withoutDoubles(pieces, JOIN_TOLERANCE * 10));
   guardDistance(result, walls, distance);
   return result;
@@ -82,12 +84,6 @@ function distanceWithin(p: Vec2, walls: readonly Wall[], within: number): number
     if (!pointApart(p, box, within)) least = Math.min(least, pointToSide(p, side).distance);
   }
   return least;
-}
-
-/** True when a point of a moved side is no nearer to any side than the offset, and on the right side of the outline. */
-function keepsDistance(p: Vec2, walls: readonly Wall[], all: readonly Side[], d: number): boolean {
-  const inside = (): boolean => windingNumber(p, all) !== 0;
-  return distanceWithin(p, walls, Math.abs(d)) >= Math.abs(d) - KEEP_TOLERANCE && inside() === d < 0;
 }
 
 /** Throws unless every vertex and every middle of a side keeps the distance. */

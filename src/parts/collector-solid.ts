@@ -3,6 +3,7 @@ import { type Frame, pointFrom } from '../geometry/frame.js';
 import { jscadPoint, meshFromGeom3 } from '../geometry/jscad-mesh.js';
 import { difference, hull, hullOfPoints, type Solid, solidOf, union } from '../geometry/solid.js';
 import { bar, circlePoints, loft, throughSlices } from '../geometry/solid-shapes.js';
+import { CHORD_ERROR } from '../geometry/tolerance.js';
 import type { Vec2 } from '../geometry/vec2.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { CollectorGeometry } from './merge-geometry.js';
@@ -34,9 +35,15 @@ function collectorOutside(g: CollectorGeometry): Solid {
     ...(g.tail > 0 ? [tailPipe(g, g.outletOutside, 0)] : []),
   ];
   if (g.inlets === 1) return union(...cones);
-  const tubes = g.cuts.map((c) => tiltedTube(c.frame, g.outside, 0, g.mergeLength));
+  const tubes = g.cuts.map((c) => tiltedTube(c.frame, g.outside + fused(g), 0, g.mergeLength));
   const plate = hull(...g.cuts.map((c) => disc(c.frame, g, g.mergeLength - g.coneWall)));
   return union(...tubes, plate, ...cones);
+}
+
+/** Tubes that touch at the inlet plane would meet in a line, which no mesh can print: they are grown until their facets overlap. mm. */
+function fused(g: CollectorGeometry): number {
+  const gap = 2 * g.ringRadius * Math.sin(Math.PI / g.inlets) - 2 * g.outside;
+  return gap < CHORD_ERROR ? CHORD_ERROR * 1.5 : 0;
 }
 
 /** Convex hull of the tubes' sections at the merge's end and the outlet's circle: a developable transition. */
@@ -54,7 +61,7 @@ function tailPipe(g: CollectorGeometry, radius: number, beyond: number): Solid {
 }
 
 /** A round tube along an inlet's axis from `from` mm behind its origin to the plane z = `to` of the collector, corners on the true surface. */
-function tiltedTube(inlet: Frame, radius: number, from: number, to: number): Solid {
+export function tiltedTube(inlet: Frame, radius: number, from: number, to: number): Solid {
   const start = circlePoints(radius).map(([x, y]) => pointFrom(inlet, [x, y, from]));
   return solidOf(
     meshFromGeom3(

@@ -19,6 +19,9 @@ export interface Collector {
 /** Collector's frame turned over: printed, it stands on its outlet. */
 const ON_OUTLET: Frame = { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] };
 
+/** Crumbs the bores may leave loose where they meet, mm3: nothing a printer would lay down. */
+const SLIVER = 1;
+
 /** The collector of a plan. Throws RangeError when its solid is not one closed body. */
 export function collectorOf(plan: CollectorPlan, tube: TubePlan, bed: Vec3): Collector {
   const geometry = collectorGeometry(plan, tube);
@@ -30,6 +33,7 @@ export function collectorOf(plan: CollectorPlan, tube: TubePlan, bed: Vec3): Col
       solid: collectorSolid(geometry),
       at: plan.frame,
       up: ON_OUTLET,
+      dropBelow: SLIVER,
     },
     bed,
   );

@@ -10,8 +10,8 @@ import { sharpestTurn } from '../geometry/outline-turn.js';
 import { unionOf } from '../geometry/outline-union.js';
 import { validateOutline } from '../geometry/outline-valid.js';
 import { JOIN_TOLERANCE } from '../geometry/tolerance.js';
-import type { Vec2 } from '../geometry/vec2.js';
-import { nearestOnSpine, spineOf } from './spine.js';
+import { distance2, type Vec2 } from '../geometry/vec2.js';
+import { nearestOnSpine, type SpineLink, spineOf } from './spine.js';
 
 /** Shortest side a cutter is asked to follow, mm: below it controllers stutter (common practice, no source). */
 export const LEAST_SIDE = 0.05;
@@ -45,7 +45,7 @@ const EXTRAS = [0, 0.01, 0.05, 0.1, 0.2, 0.4, 0.8];
 
 /**
  * Outer edge of a flange: a strip along the line of ports, as high as the ports with their edge, and an ear for each bolt that
- * widens towards the strip; inner corners are filleted, so the edge is tangent all round. It keeps at least the asked metal
+ * widens towards the strip or takes in the port at its end; inner corners are filleted, so the edge is tangent all round. It keeps at least the asked metal
  * round every opening and hole. `acceptable` may refuse an edge for a reason of its own. Throws Error when no edge comes out clean.
  */
 export function flangeEdge(core: FlangeCore, acceptable: (edge: Outline) => void = () => {}): FlangeEdge {
@@ -85,12 +85,19 @@ function edgeWith(core: FlangeCore, extra: number): Outline {
   const ears = core.bolts.map((bolt) => {
     const boss = circleOutline(bolt.at, bolt.diameter + 2 * (core.boltEdge + extra));
     const root = nearestOnSpine(centres, links, bolt.at);
-    const reach = pointToOutline(root, strip).distance;
-    return hullOf([boss, circleOutline(root, 2 * reach)]);
+    const end = centres.findIndex((c, i) => isEnd(links, i) && distance2(c, root) < JOIN_TOLERANCE);
+    return hullOf([boss, end >= 0 ? pads[end]! : widestDisc(root, strip)]);
   });
   const plate = joined([strip, ...ears]);
   return core.fillet > 0 ? filletInnerCorners(plate, core.fillet + extra) : plate;
 }
+
+/** True for a port with at most one neighbour: an ear beside it takes in the whole of its pad. */
+const isEnd = (links: readonly SpineLink[], port: number): boolean =>
+  links.filter((l) => l.a === port || l.b === port).length <= 1;
+
+/** The largest disc about a point inside an outline. */
+const widestDisc = (at: Vec2, outline: Outline): Outline => circleOutline(at, 2 * pointToOutline(at, outline).distance);
 
 /** The outer edge of outlines that hang together. */
 function joined(outlines: readonly Outline[]): Outline {

@@ -1,9 +1,9 @@
 import { type Frame, frameFrom, inverseFrame, matrixOf, WORLD } from '../geometry/frame.js';
 import type { Mesh } from '../geometry/mesh.js';
-import { type Bounds, meshBounds } from '../geometry/mesh-measure.js';
+import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh-measure.js';
 import { snapMesh } from '../geometry/mesh-snap.js';
-import { validateMesh } from '../geometry/mesh-validate.js';
-import { evaluate, placed, type Solid } from '../geometry/solid.js';
+import { meshFaults, validateMesh } from '../geometry/mesh-validate.js';
+import { evaluate, largestBody, placed, type Solid } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { PartKind, SolidPart } from './part.js';
 
@@ -18,6 +18,8 @@ export interface ToPrint {
   readonly at: Frame;
   /** Which way it lies on the bed: frame, in the solid's coordinates, whose z points up when printed. */
   readonly up: Frame;
+  /** Loose slivers smaller than this, mm3, are dropped; left out: none are, and any is an error. */
+  readonly dropBelow?: number;
 }
 
 /**
@@ -25,6 +27,9 @@ export interface ToPrint {
  * metres are the same as 32-bit floats. It clears the collapsed triangles a boolean leaves where faces meet in one plane.
  */
 const GRID = 2 ** -12;
+
+/** Finer grids, halved each time, tried where two skins of a part come so near that the first joins them. */
+const FINER_GRIDS = 3;
 
 /** Angle, rad, by which a part too large as it lies is turned on the bed to look for room. */
 const TURN = Math.PI / 36;
@@ -34,9 +39,9 @@ const TURN = Math.PI / 36;
  * would not fit otherwise. Throws RangeError when it is not one closed body.
  */
 export function printedPart(part: ToPrint, bed: Vec3): SolidPart {
-  const lying = evaluate(placed(part.solid, inverseFrame(part.up)));
+  const lying = built(placed(part.solid, inverseFrame(part.up)), part.dropBelow ?? 0);
   const turn = turnThatFits(lying, bed);
-  const turned = snapMesh(turnedMesh(lying, turn), GRID);
+  const turned = onSoundGrid(turnedMesh(lying, turn));
   const { low, high } = meshBounds(turned);
   const shift: Vec3 = [-onGrid((low[0] + high[0]) / 2), -onGrid((low[1] + high[1]) / 2), -low[2]];
   const mesh = movedMesh(turned, shift);
@@ -60,6 +65,26 @@ export function tooBigFor(size: Vec3, bed: Vec3): string | null {
   if (fits(size, bed)) return null;
   const text = (v: Vec3) => `${v.map((l) => l.toFixed(0)).join(' x ')} mm`;
   return `${text(size)} does not fit the bed of ${text(bed)}`;
+}
+
+function built(solid: Solid, dropBelow: number): Mesh {
+  const mesh = evaluate(solid);
+  const loose = shellsOf(mesh).slice(1);
+  const slivers = loose.length > 0 && loose.every((s) => Math.abs(s.volume) < dropBelow);
+  return slivers ? evaluate(largestBody(solid)) : mesh;
+}
+
+/** The mesh on the coarsest grid that keeps it closed and of one body; on the first when none does. */
+function onSoundGrid(mesh: Mesh): Mesh {
+  const tried = snapMesh(mesh, GRID);
+  if (meshFaults(tried, { bodies: 1 }).length === 0) return tried;
+  for (let k = 1; k <= FINER_GRIDS; k++) {
+    const { low, high } = meshBounds(mesh);
+    if (Math.max(...high, ...low.map((v) => -v)) > (GRID / 2 ** k) * 2 ** 24) break;
+    const finer = snapMesh(mesh, GRID / 2 ** k);
+    if (meshFaults(finer, { bodies: 1 }).length === 0) return finer;
+  }
+  return tried;
 }
 
 const onGrid = (v: number): number => Math.round(v / GRID) * GRID;

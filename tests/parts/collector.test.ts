@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { stlBytes } from '../../src/export/stl.js';
 import { radians } from '../../src/geometry/angle.js';
 import { frameAlong, pointFrom, WORLD } from '../../src/geometry/frame.js';
 import { meshBounds, shellsOf } from '../../src/geometry/mesh-measure.js';
@@ -169,6 +170,18 @@ describe('collector as a body', () => {
     expect(overlapVolume(placed(solidOf(part.mesh), part.pose), inWorld)).toBeCloseTo(volumeOf(inWorld), 3);
     expect(gasVolume).toBeGreaterThan(geometry.area.mergeEnd * geometry.mergeLength * 0.9);
     expect(part.tooBig).toBeNull();
+  });
+
+  it('takes tubes that touch at the inlet plane', () => {
+    for (const [n, halfAngle] of [
+      [3, 0],
+      [4, 8],
+      [5, 1.4],
+    ] as const) {
+      const c = collectorOf({ ...plan(n, halfAngle), inletGap: 0 }, tube, bed);
+      expect(meshFaults(c.part.mesh, { bodies: 1 })).toEqual([]);
+      expect(stlBytes(c.part.mesh, 'touching').length).toBeGreaterThan(84);
+    }
   });
 
   it('says why it is too big', () => {

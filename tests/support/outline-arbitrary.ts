@@ -3,7 +3,8 @@ import type { Outline } from '../../src/geometry/outline.js';
 import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import { rotateOutline, translateOutline } from '../../src/geometry/outline-transform.js';
 
-const mm = (min: number, max: number): fc.Arbitrary<number> => fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
+const mm = (min: number, max: number): fc.Arbitrary<number> =>
+  fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
 
 /** Circles, ovals, rectangles and rounded rectangles of 10 to 60 mm, turned and placed in a field of +-50 mm on a 0.1 mm grid. */
 export const convexOutline: fc.Arbitrary<Outline> = fc

@@ -8,6 +8,8 @@ const TOOLS = {
     probe: ['-c', 'import ezdxf'],
     from: 'the Python package ezdxf (python3-ezdxf)',
   },
+  admesh: { commands: ['admesh'], probe: ['--version'], from: 'admesh' },
+  'prusa-slicer': { commands: ['prusa-slicer'], probe: ['--help'], from: 'prusa-slicer' },
   'rsvg-convert': { commands: ['rsvg-convert'], probe: ['--version'], from: 'librsvg2-bin' },
 } as const;
 

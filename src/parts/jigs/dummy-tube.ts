@@ -8,12 +8,12 @@ import { textSolid } from '../../geometry/text-solid.js';
 import { along, angleBetween, cross, dot, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { SolidPart } from '../part.js';
 import type { Piece } from '../pieces.js';
-import { printedPart } from '../printed-part.js';
+import { fileName, printedPart } from '../printed-part.js';
 import { type Key, socket, spigot } from './key.js';
 import { type LabelPlace, labelStrokes, RAISED } from './tube-label.js';
 
 /** Depth of the flat a lying tube stands on, mm: without it the first layer would be a line. */
-const FOOT = 0.4;
+export const FOOT = 0.4;
 
 export interface DummyTube {
   readonly piece: Piece;
@@ -44,7 +44,10 @@ export function dummyTube(tube: DummyTube): SolidPart {
   const make = (place: LabelPlace, up: Frame, foot: boolean): SolidPart => {
     const whole = withLabel(tubeWithKeys(tube, path, face, directionInto(at, piece.endNormal)), place, piece.name, od);
     const solid = foot ? trimmed(whole, footPlane(path, od, up.z)) : whole;
-    return printedPart({ name: `tube-${piece.name}`, kind: 'dummy-tube', title: titleOf(tube), solid, at, up }, bed);
+    return printedPart(
+      { name: fileName(`tube-${piece.name}`), kind: 'dummy-tube', title: titleOf(tube), solid, at, up },
+      bed,
+    );
   };
   const bend = path.segments.find((s) => s.kind === 'bend');
   if (bend) {

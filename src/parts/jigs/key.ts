@@ -32,21 +32,22 @@ const FACETS = 64;
 
 /**
  * Key for a joint of round parts of `diameter` mm: half the diameter across, but no wall of the socket thinner than 4 mm
- * (or 22 % of a slim part's diameter), the flat at 0.6 of its radius. The proportions are our own.
+ * (or 22 % of a slim part's diameter), an eighth of the diameter at least, the flat at 0.6 of its radius. The proportions are our own.
  */
 export function keyFor(diameter: number, fit: number): Key {
   const wall = Math.min(4, 0.22 * diameter);
-  const radius = Math.min(diameter / 4, diameter / 2 - wall - fit);
+  const radius = Math.max(diameter / 8, Math.min(diameter / 4, diameter / 2 - wall - fit));
   return { radius, flat: 0.6 * radius, fit };
 }
 
 /** A spigot of `length` mm standing on the joint's frame: z out of the part that carries it, the flat towards y, sunk `sunk` mm into it. */
 export function spigot(key: Key, length: number, joint: Frame, sunk: number = SUNK): Solid {
   const full = dSection(key.radius, key.flat);
-  const tip = dSection(key.radius - LEAD_IN, key.flat - LEAD_IN);
+  const lead = Math.min(LEAD_IN, key.radius / 4, length / 4);
+  const tip = dSection(key.radius - lead, key.flat - lead);
   const sections = [
     { z: -sunk, points: full },
-    { z: length - LEAD_IN, points: full },
+    { z: length - lead, points: full },
     { z: length, points: tip },
   ];
   return placed(loft(sections), joint);

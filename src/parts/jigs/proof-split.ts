@@ -1,4 +1,5 @@
 import { outlineContains } from '../../geometry/outline-contains.js';
+import { flattenOutline } from '../../geometry/outline-flatten.js';
 import { outlineBounds } from '../../geometry/outline-measure.js';
 import { difference, intersection, type Solid, trimmed, union } from '../../geometry/solid.js';
 import { prism } from '../../geometry/solid-shapes.js';
@@ -93,10 +94,11 @@ function gapsBetween(region: FlangeRegion): Gap[] {
 /** The best tongue in a gap: the largest that fits, with the most metal about it. */
 function cutIn(region: FlangeRegion, gap: Gap): DovetailCut | null {
   const { from, to } = outlineBounds(region.outer);
+  const edge = flattenOutline(region.outer);
   for (const { metal, ...size } of TONGUES) {
     let best: { cut: DovetailCut; room: number } | null = null;
     for (let x = gap.from; x <= gap.to - size.length; x += STEP) {
-      if (region.bolts.some((b) => Math.abs(b.at[0] - x) < b.diameter / 2 + 1)) continue;
+      if (!cutsInTwo(edge, x) || region.bolts.some((b) => Math.abs(b.at[0] - x) < b.diameter / 2 + 1)) continue;
       for (let y = from[1]; y <= to[1]; y += STEP) {
         if (metalAbout(region, [x + size.length / 2, y]) < size.root / 2 + (best?.room ?? metal)) continue;
         const cut = { x, y, ...size };
@@ -107,6 +109,11 @@ function cutIn(region: FlangeRegion, gap: Gap): DovetailCut | null {
     if (best !== null) return best.cut;
   }
   return null;
+}
+
+/** True when the line at x crosses the plate's edge just twice: an ear it would sever stays whole. */
+function cutsInTwo(edge: readonly Vec2[], x: number): boolean {
+  return edge.filter((p, i) => p[0] < x !== edge[(i + 1) % edge.length]![0] < x).length === 2;
 }
 
 /** Least metal about a tongue, mm: 0 or less when it leaves the plate. */

@@ -1,0 +1,169 @@
+import { directionInto, frameFacing, WORLD } from '../../geometry/frame.js';
+import { difference, hull, placed, type Solid, trimmed, union } from '../../geometry/solid.js';
+import { bar } from '../../geometry/solid-shapes.js';
+import { along, cross, length, perpendicularTo, scale, sub, unit, type Vec3 } from '../../geometry/vec3.js';
+import type { CollectorPlan, Plan } from '../../params/plan.js';
+import { problemOf } from '../../routing/problem.js';
+import type { RoutedPrimary } from '../../routing/routed.js';
+import type { FlangePart } from '../flange.js';
+import type { SolidPart } from '../part.js';
+import { piecesOf } from '../pieces.js';
+import { fileName, printedPart } from '../printed-part.js';
+import { FOOT } from './dummy-tube.js';
+import { footPlaces } from './foot-places.js';
+import { bossLength, type HolderBlock, holderBlock } from './holder-block.js';
+import { type Foot, footBoss, footSolid } from './holder-foot.js';
+import { type HolderArm, holderSolid } from './holder-ring.js';
+import { socket } from './key.js';
+import { barNormal, keyedBars } from './keyed-bar.js';
+import { proofThickness } from './proof-plate.js';
+import { findStruts, type StrutLine, type StrutSpace, type TakenLine, takenBy } from './strut-search.js';
+
+/** The parts that hold one collector's inlets in place over the flange, and remarks where they cannot. */
+export interface CollectorHolder {
+  readonly parts: readonly SolidPart[];
+  readonly notes: readonly string[];
+  /** What its struts take up, for the holders that follow. */
+  readonly taken: readonly TakenLine[];
+}
+
+/**
+ * Holder of a collector: a block with a socket for every last dummy tube, exactly at the inlets, and struts from it to feet
+ * bolted to the printed flange, two or three, clear of every tube by 2 mm.
+ */
+export function collectorHolder(
+  plan: Plan,
+  collector: number,
+  primaries: readonly RoutedPrimary[],
+  flanges: readonly FlangePart[],
+  taken: readonly TakenLine[] = [],
+): CollectorHolder {
+  const c = plan.collectors[collector]!;
+  const block = holderBlock(plan, c);
+  const struts = findStruts({ ...strutSpace(plan, c, block, primaries, flanges), taken });
+  const name = plan.collectors.length === 1 ? '' : `-${fileName(c.name)}`;
+  const arms = struts.map((s): HolderArm => {
+    const d = directionAt(s.points, 0);
+    const normal = directionInto(c.frame, barNormal(d));
+    return { arm: s.arm, out: s.out, direction: directionInto(c.frame, d), normal };
+  });
+  const held = block.inlets.map((_, i) => {
+    const primary = primaries.find((p) => p.collector === collector && p.inlet === i + 1)!;
+    const last = piecesOf(plan, primary).at(-1)!;
+    return { cylinder: primary.cylinder, normal: directionInto(c.frame, last.endNormal) };
+  });
+  const ring = printedPart(
+    {
+      name: `holder${name}`,
+      kind: 'collector-holder',
+      title: `Holder at the inlets of collector ${c.name}`,
+      solid: holderSolid(block, held, arms),
+      at: c.frame,
+      up: { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] },
+    },
+    plan.jig.bed,
+  );
+  return {
+    parts: [ring, ...struts.flatMap((s, i) => strutParts(plan, block, s, name, i + 1))],
+    notes: notesOn(c.name, struts.length),
+    taken: struts.flatMap((s) => takenBy(s)),
+  };
+}
+
+function notesOn(name: string, struts: number): string[] {
+  if (struts >= 2) return [];
+  const found = struts === 0 ? 'no way' : 'only one way';
+  return [
+    `collector ${name}: ${found} for a strut between its holder and the flange's bolts is clear of the tubes; ` +
+      'hold it by other means, or give the flange a bolt further from the ports',
+  ];
+}
+
+function strutSpace(
+  plan: Plan,
+  collector: CollectorPlan,
+  block: HolderBlock,
+  primaries: readonly RoutedPrimary[],
+  flanges: readonly FlangePart[],
+): Omit<StrutSpace, 'taken'> {
+  const ports = plan.ports.filter((p) => collector.cylinders.includes(p.cylinder));
+  const heads = [...new Set(ports.map((p) => p.head))];
+  const standing = flanges.filter((f) => heads.includes(f.head));
+  // a strut stands on its own head and starts beside its own collector
+  const away = problemOf(plan).keptOut.filter(
+    (k) => ![...k.startsOn, ...k.endsOn].some((cylinder) => collector.cylinders.includes(cylinder)),
+  );
+  return {
+    block,
+    frame: collector.frame,
+    feet: standing.flatMap((f) => footPlaces(plan, f, block.strut)),
+    normals: new Map(heads.map((h) => [h, plan.heads[h]!.frame.z])),
+    tubes: primaries.map((p) => p.path),
+    obstacles: away.map((k) => k.obstacle),
+  };
+}
+
+/** Foot, bars and elbow of one strut. */
+function strutParts(plan: Plan, block: HolderBlock, line: StrutLine, name: string, number: number): SolidPart[] {
+  const { bed } = plan.jig;
+  const { points } = line;
+  const label = `S${number}`;
+  const head = plan.heads[line.foot.head]!.frame;
+  const plate = proofThickness(plan);
+  const back = scale(directionAt(points, points.length - 2), -1);
+  const foot: Foot = { place: line.foot, direction: back, normal: barNormal(back), block, head, plate, label };
+  const footPart = printedPart(
+    {
+      name: `foot${name}-${number}`,
+      kind: 'collector-holder',
+      title: `Foot of strut ${number}, at the flange's bolt ${line.foot.bolt + 1}`,
+      solid: footSolid(foot),
+      at: head,
+      up: WORLD,
+    },
+    bed,
+  );
+  const bars = points.slice(1).flatMap((to, i) => {
+    const from = points[i]!;
+    const d = unit(sub(to, from));
+    const letter = points.length === 2 ? '' : 'ab'[i]!;
+    return keyedBars({
+      from: along(from, d, i === 0 ? bossLength(block) : elbowBoss(block)),
+      to: along(to, d, -(i === points.length - 2 ? footBoss(foot) : elbowBoss(block))),
+      radius: block.strut,
+      key: block.strutKey,
+      keyLength: block.keyLength,
+      bed,
+      name: `strut${name}-${number}${letter}`,
+      label: label + letter,
+      title: `Strut ${number}${letter} of the collector's holder`,
+    });
+  });
+  return [footPart, ...bars, ...(points.length > 2 ? [elbowPart(plan, block, points, `elbow${name}-${number}`)] : [])];
+}
+
+const directionAt = (points: readonly Vec3[], i: number): Vec3 => unit(sub(points[i + 1]!, points[i]!));
+
+/** An elbow's bosses are as long as the holder's. */
+const elbowBoss = bossLength;
+
+/** The knee of a strut: a boss with a socket towards either bar. It lies in the plane of the two. */
+function elbowPart(plan: Plan, block: HolderBlock, points: readonly Vec3[], name: string): SolidPart {
+  const at = { ...WORLD, origin: points[1]! };
+  const [a, b] = [scale(directionAt(points, 0), -1), directionAt(points, 1)];
+  const boss = (d: Vec3, to: number): Solid =>
+    placed(bar(block.strut, 0, to), frameFacing(WORLD.origin, d, barNormal(d)));
+  const knee = hull(boss(a, block.strut), boss(b, block.strut));
+  const body = union(knee, boss(a, elbowBoss(block)), boss(b, elbowBoss(block)));
+  const sockets = [a, b].map((d) => {
+    const mouth = frameFacing(along(WORLD.origin, d, elbowBoss(block)), scale(d, -1), barNormal(d));
+    return socket(block.strutKey, block.keyLength, mouth);
+  });
+  const across = cross(a, b);
+  const up = length(across) > 1e-6 ? unit(across) : perpendicularTo(a);
+  const solid = trimmed(difference(body, ...sockets), { point: scale(up, FOOT - block.strut), normal: up });
+  return printedPart(
+    { name, kind: 'collector-holder', title: 'Elbow of a strut', solid, at, up: frameFacing(WORLD.origin, up, a) },
+    plan.jig.bed,
+  );
+}

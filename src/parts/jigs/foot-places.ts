@@ -1,0 +1,69 @@
+import { pointFrom } from '../../geometry/frame.js';
+import { outlineContains } from '../../geometry/outline-contains.js';
+import { pointToOutline } from '../../geometry/outline-distance.js';
+import { add2, distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
+import type { Vec3 } from '../../geometry/vec3.js';
+import type { FlangeBolt, Plan } from '../../params/plan.js';
+import type { FlangePart } from '../flange.js';
+import { LIP, proofThickness } from './proof-plate.js';
+
+/** Thickness of a foot's pad, mm. */
+export const PAD = 6;
+
+/** Room round a bolt for its socket, in thread diameters from the axis: common practice, no source. */
+const SOCKET_ROOM = 1.25;
+
+/** A foot on the printed flange: a pad bolted down at one of the flange's bolts, with the strut's seat beside the bolt. */
+export interface FootPlace {
+  /** Index into `Plan.heads`, and into that head's bolts. */
+  readonly head: number;
+  readonly bolt: number;
+  /** Bolt and seat on the head face, mm. */
+  readonly at: Vec2;
+  readonly seat: Vec2;
+  readonly holeDiameter: number;
+  /** Radius of the pad about the bolt, and the radius about it to keep free for the tool, mm. */
+  readonly padRadius: number;
+  readonly toolRadius: number;
+  /** Where the strut's axis meets the pad: the middle of the seat, world. */
+  readonly root: Vec3;
+  /** The bolt's axis at the same height, world. */
+  readonly boltRoot: Vec3;
+}
+
+/** Feet that stand clear of every port's plug and of other bolts' tools; 16 directions about each bolt. `strut` is a radius, mm. */
+export function footPlaces(plan: Plan, flange: FlangePart, strut: number): FootPlace[] {
+  const head = plan.heads[flange.head]!;
+  const height = proofThickness(plan) + PAD / 2;
+  return head.bolts.flatMap((bolt, index) =>
+    Array.from({ length: 16 }, (_, k): FootPlace => {
+      const a = (Math.PI * k) / 8;
+      const toolRadius = SOCKET_ROOM * bolt.threadDiameter;
+      const aside = toolRadius + strut + 2;
+      const seat = add2(bolt.at, [aside * Math.cos(a), aside * Math.sin(a)]);
+      return {
+        head: flange.head,
+        bolt: index,
+        at: bolt.at,
+        seat,
+        holeDiameter: bolt.holeDiameter,
+        padRadius: bolt.holeDiameter / 2 + 5,
+        toolRadius,
+        root: pointFrom(head.frame, [seat[0], seat[1], height]),
+        boltRoot: pointFrom(head.frame, [bolt.at[0], bolt.at[1], height]),
+      };
+    }).filter((foot) => standsFree(foot, head.bolts, flange, strut)),
+  );
+}
+
+function standsFree(foot: FootPlace, bolts: readonly FlangeBolt[], flange: FlangePart, strut: number): boolean {
+  const wide = Math.max(foot.padRadius, strut + 1);
+  const axis = [0, 0.25, 0.5, 0.75, 1].map((t) => lerp2(foot.at, foot.seat, t));
+  const clearOfPorts = flange.region.openings.every((o) =>
+    axis.every((p) => !outlineContains(o.outline, p) && pointToOutline(p, o.outline).distance > wide + LIP + 1),
+  );
+  const clearOfBolts = bolts.every(
+    (b, i) => i === foot.bolt || axis.every((p) => distance2(p, b.at) > wide + SOCKET_ROOM * b.threadDiameter),
+  );
+  return clearOfPorts && clearOfBolts;
+}

@@ -1,0 +1,63 @@
+import { directionInto, type Frame, frameFacing, pointInto, WORLD } from '../../geometry/frame.js';
+import { difference, hull, placed, type Solid, trimmed, union } from '../../geometry/solid.js';
+import { bar, circlePoints, prism } from '../../geometry/solid-shapes.js';
+import { textSolid, textStrokes } from '../../geometry/text-solid.js';
+import { add2, type Vec2 } from '../../geometry/vec2.js';
+import { along, scale, type Vec3 } from '../../geometry/vec3.js';
+import { type FootPlace, PAD } from './foot-places.js';
+import type { HolderBlock } from './holder-block.js';
+import { socket, socketRoom } from './key.js';
+import { ENGRAVED } from './proof-solid.js';
+
+/** A foot with the strut that stands on it. */
+export interface Foot {
+  readonly place: FootPlace;
+  /** Unit direction of the strut away from the foot, world. */
+  readonly direction: Vec3;
+  /** Where the flat of its key faces, world. */
+  readonly normal: Vec3;
+  readonly block: HolderBlock;
+  /** The head's frame, and the height of the printed flange's outer face in it, mm. */
+  readonly head: Frame;
+  readonly plate: number;
+  readonly label: string;
+}
+
+/** How far from its root the foot's boss ends and the strut begins, mm: the boss must have left the plate before its socket starts. */
+export function footBoss({ direction, block, head }: Foot): number {
+  const rise = directionInto(head, direction)[2];
+  const lift = (block.strut * Math.sqrt(Math.max(0, 1 - rise * rise)) - PAD / 2) / rise;
+  return Math.max(block.strut + 2, lift) + socketRoom(block.keyLength);
+}
+
+/** The foot in the frame of its head: a pad with the bolt's hole, a boss along the strut with its socket, its name below. */
+export function footSolid(foot: Foot): Solid {
+  const { place, block, plate, head, label } = foot;
+  const direction = directionInto(head, foot.direction);
+  const normal = directionInto(head, foot.normal);
+  const root = pointInto(head, place.root);
+  const length = footBoss(foot);
+  const top = plate + PAD;
+  const pad = hull(standing(place.at, place.padRadius, plate, top), standing(place.seat, block.strut + 1, plate, top));
+  const axis = frameFacing(root, direction, normal);
+  const boss = placed(bar(block.strut, 0, length), axis);
+  const knuckle = hull(standing(place.seat, block.strut + 1, plate, top), placed(bar(block.strut, 0, 1), axis));
+  const body = trimmed(union(pad, knuckle, boss), { point: [0, 0, plate], normal: [0, 0, 1] });
+  const mouth = frameFacing(along(root, direction, length), scale(direction, -1), normal);
+  const hole = prism(
+    circlePoints(place.holeDiameter / 2, undefined, 'chords-outside').map((p) => add2(p, place.at)),
+    plate - 1,
+    top + 1,
+  );
+  const name = placed(textSolid(textStrokes(label, 5), -ENGRAVED, 1), {
+    origin: [place.seat[0], place.seat[1], plate],
+    x: [-1, 0, 0],
+    y: [0, 1, 0],
+    z: [0, 0, -1],
+  });
+  return difference(body, hole, socket(block.strutKey, block.keyLength, mouth), name);
+}
+
+function standing([x, y]: Vec2, radius: number, from: number, to: number): Solid {
+  return placed(bar(radius, from, to), { ...WORLD, origin: [x, y, 0] });
+}
