@@ -1,6 +1,6 @@
 import { pointInto } from './frame.js';
 import { distanceInFrame, type FramedObstacle, type Obstacle } from './obstacle.js';
-import { scanLinkDistance } from './scan-field.js';
+import { scanLinkDistance } from './scan-distance.js';
 import { segmentApproach } from './segment-distance.js';
 import { along, dot, sub, type Vec3 } from './vec3.js';
 

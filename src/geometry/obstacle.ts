@@ -1,5 +1,6 @@
 import type { Frame } from './frame.js';
-import { type MeshField, scanDistance } from './scan-field.js';
+import { scanDistance } from './scan-distance.js';
+import type { MeshField } from './scan-field.js';
 import type { Vec3 } from './vec3.js';
 
 /** A convex solid that tubes keep away from. */

@@ -1,0 +1,132 @@
+import { cellAt, FAR, type MeshField } from './scan-field.js';
+import type { Vec3 } from './vec3.js';
+
+/** The nearest point found so far: its number and its squared distance, mm2. */
+interface Found {
+  point: number;
+  squared: number;
+}
+
+/**
+ * Distance, mm, from a place to the surface of a scan, for a search that asks a million times. It is the distance to a true point
+ * of the surface, so never below the true one, and above it by little: see `SCAN_ERROR`.
+ */
+export function scanDistance(field: MeshField, x: number, y: number, z: number): number {
+  const found: Found = { point: 0, squared: Number.POSITIVE_INFINITY };
+  fromCorners(field, found, x, y, z, 0, 0, 0, x, y, z);
+  if (found.squared < FAR * FAR) fromCells(field, found, x, y, z, 0, 0, 0);
+  return Math.sqrt(found.squared);
+}
+
+/** Least distance along the link p-q to the surface of a scan, mm, as good as `scanDistance`; `cutoff` when nothing is nearer. */
+export function scanLinkDistance(field: MeshField, p: Vec3, q: Vec3, cutoff: number): number {
+  const [x, y, z] = p;
+  const dx = q[0] - x;
+  const dy = q[1] - y;
+  const dz = q[2] - z;
+  const link = Math.sqrt(dx * dx + dy * dy + dz * dz);
+  const found: Found = { point: -1, squared: cutoff * cutoff };
+  for (let run = 0; ; ) {
+    const t = link > 0 ? run / link : 0;
+    const here = fromCorners(field, found, x, y, z, dx, dy, dz, x + dx * t, y + dy * t, z + dz * t);
+    if (run >= link) break;
+    // nothing on the link can be nearer before the surplus over the least so far is used up
+    run = Math.min(link, run + Math.max(field.cell, Math.sqrt(here) - Math.sqrt(found.squared)));
+  }
+  if (found.point >= 0) fromCells(field, found, x, y, z, dx, dy, dz);
+  return Math.sqrt(found.squared);
+}
+
+/**
+ * Lowers `found` to the nearest, seen from the link that starts at x, y, z and runs by dx, dy, dz, of the points known to the corners
+ * of the cell round a place on it. Returns the squared distance from that place to the nearest of them.
+ */
+function fromCorners(
+  field: MeshField,
+  found: Found,
+  x: number,
+  y: number,
+  z: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  atX: number,
+  atY: number,
+  atZ: number,
+): number {
+  const { origin, cell, size, nearest, points } = field;
+  const row = size[0];
+  const layer = row * size[1];
+  const home =
+    cellAt((atX - origin[0]) / cell, row) +
+    cellAt((atY - origin[1]) / cell, size[1]) * row +
+    cellAt((atZ - origin[2]) / cell, size[2]) * layer;
+  let here = Number.POSITIVE_INFINITY;
+  let last = -1;
+  for (let corner = 0; corner < 8; corner++) {
+    const p = nearest[home + (corner & 1) + ((corner >> 1) & 1) * row + (corner >> 2) * layer]!;
+    if (p === last) continue;
+    last = p;
+    const rx = points[p * 3]! - atX;
+    const ry = points[p * 3 + 1]! - atY;
+    const rz = points[p * 3 + 2]! - atZ;
+    const d = rx * rx + ry * ry + rz * rz;
+    if (d < here) here = d;
+    lower(field, found, p, x, y, z, dx, dy, dz);
+  }
+  return here;
+}
+
+/** Lowers `found` to the nearest of the points in the cells within half a cell of the one found. */
+function fromCells(
+  field: MeshField,
+  found: Found,
+  x: number,
+  y: number,
+  z: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): void {
+  const { origin, cell, size, points, first, next } = field;
+  const row = size[0];
+  const layer = row * size[1];
+  const at = found.point * 3;
+  const i = lowerCell((points[at]! - origin[0]) / cell, row);
+  const j = lowerCell((points[at + 1]! - origin[1]) / cell, size[1]);
+  const k = lowerCell((points[at + 2]! - origin[2]) / cell, size[2]);
+  for (let corner = 0; corner < 8; corner++) {
+    let p = first[i + (corner & 1) + (j + ((corner >> 1) & 1)) * row + (k + (corner >> 2)) * layer]!;
+    for (; p >= 0; p = next[p]!) lower(field, found, p, x, y, z, dx, dy, dz);
+  }
+}
+
+/** Number of the lower of the two cells within half a cell of a place. */
+const lowerCell = (place: number, nodes: number): number => cellAt(place - 0.5, nodes);
+
+function lower(
+  { points }: MeshField,
+  found: Found,
+  p: number,
+  x: number,
+  y: number,
+  z: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): void {
+  let rx = points[p * 3]! - x;
+  let ry = points[p * 3 + 1]! - y;
+  let rz = points[p * 3 + 2]! - z;
+  const dd = dx * dx + dy * dy + dz * dz;
+  if (dd > 0) {
+    const t = Math.min(1, Math.max(0, (rx * dx + ry * dy + rz * dz) / dd));
+    rx -= dx * t;
+    ry -= dy * t;
+    rz -= dz * t;
+  }
+  const d = rx * rx + ry * ry + rz * rz;
+  if (d >= found.squared) return;
+  found.squared = d;
+  found.point = p;
+}
