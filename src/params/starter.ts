@@ -13,6 +13,12 @@ export const STARTERS: readonly Starter[] = [
   { name: 'inline-six-turbo', title: 'inline six, two 3-1 for a divided turbine, round ports' },
   { name: 'v-twin', title: 'vee twin, two heads, 2-1, D ports' },
   { name: 'v8-bank', title: 'one bank of a vee eight, 4-1, rectangular ports, in inches' },
+  { name: 'inline-four-421', title: 'inline four, 4-2-1, round ports' },
+  { name: 'inline-four-stepped', title: 'inline four, 4-1, stepped primaries, plugs and ground' },
+  { name: 'inline-five', title: 'inline five, 5-1, the length from a band' },
+  { name: 'inline-six', title: 'inline six, 6-1, oval ports' },
+  { name: 'v6-twin', title: 'vee six, two heads, two 3-1 with some freedom' },
+  { name: 'v8-full', title: 'vee eight, two heads, two 4-1, rectangular ports, in inches' },
   { name: 'single', title: 'single, one round port, step to the outlet' },
 ];
 

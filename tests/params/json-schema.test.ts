@@ -3,6 +3,7 @@ import { parse } from 'yaml';
 import * as z from 'zod';
 import { planJsonSchema } from '../../src/params/json-schema.js';
 import { BASE } from './base-plan.js';
+import { withoutRequiredPairs } from './plain-schema.js';
 
 interface Schema {
   readonly $schema?: string;
@@ -34,8 +35,11 @@ describe('JSON Schema of a plan', () => {
       'tube',
       'collector',
       'collectors',
+      'secondaries',
       'runners',
+      'ground',
       'keep_out',
+      'access',
       'jig',
     ]);
     expect(schema.required).toEqual(['evenrun', 'name', 'units', 'engine', 'flange', 'tube', 'runners']);
@@ -47,6 +51,27 @@ describe('JSON Schema of a plan', () => {
       { oneOf: [{ required: ['head'] }, { required: ['heads'] }] },
       { oneOf: [{ required: ['collector'] }, { required: ['collectors'] }] },
     ]);
+  });
+
+  test('asks for cylinders or from, never both, in a list of collectors', () => {
+    const { items } = schema.properties!.collectors!;
+    expect((items as Schema).oneOf).toEqual([{ required: ['cylinders'] }, { required: ['from'] }]);
+  });
+
+  test('knows the fields of steps, secondaries, bands, freedom, scans and tool room', () => {
+    const at = (...path: string[]): Schema =>
+      path.reduce<Schema>((s, name) => (name === '*' ? (s.items as Schema) : s.properties![name]!), schema);
+    expect(Object.keys(at('tube', 'steps', '*').properties!)).toEqual(['at', 'within', 'od', 'wall', 'bends']);
+    expect(Object.keys(at('secondaries').properties!)).toEqual(['length', 'spread', 'od', 'wall', 'bends']);
+    expect(at('secondaries').required).toEqual(['length', 'od', 'wall', 'bends']);
+    expect(at('runners', 'length').anyOf!.map((s) => Object.keys(s.properties ?? {}))).toEqual([[], ['from', 'to']]);
+    expect(at('runners', 'weights').properties!.closeness!.default).toBe(30);
+    expect(Object.keys(at('collectors', '*', 'freedom').properties!)).toEqual(['from', 'to', 'tilt', 'turns']);
+    expect(at('head', 'plugs', '*').required).toEqual(['cylinder', 'at', 'direction']);
+    expect(at('access').properties!.bolt_depth!.default).toBe('70 mm');
+    const kinds = (at('keep_out', '*').oneOf ?? []).map((s) => Object.keys(s.properties!).slice(-4));
+    expect(kinds).toHaveLength(5);
+    expect(kinds.at(-1)).toEqual(['file', 'unit', 'at', 'turn']);
   });
 
   test('describes every field and closes every section', () => {
@@ -73,8 +98,7 @@ describe('JSON Schema of a plan', () => {
   });
 
   test('accepts and refuses what a reader of JSON Schema not ours makes of it', () => {
-    const { allOf: _, ...plain } = schema;
-    const reader = z.fromJSONSchema(plain as Parameters<typeof z.fromJSONSchema>[0]);
+    const reader = z.fromJSONSchema(withoutRequiredPairs(schema));
     const base = parse(BASE);
     expect(reader.safeParse(base).success).toBe(true);
     for (const wrong of [
@@ -82,6 +106,11 @@ describe('JSON Schema of a plan', () => {
       { ...base, units: 'cm' },
       { ...base, tube: { ...base.tube, od: 'abc' } },
       { ...base, tube: { ...base.tube, od: -5 } },
+      { ...base, tube: { ...base.tube, steps: [{ at: 300 }] } },
+      { ...base, runners: { length: { from: 500 } } },
+      { ...base, runners: { length: 500, weights: { bends: 2 } } },
+      { ...base, access: { bolts: 'yes' } },
+      { ...base, keep_out: [{ name: 'a', kind: 'mesh', file: 'a.stl' }] },
       { ...base, engine: { ...base.engine, cylinders: 17 } },
       { ...base, name: undefined },
       { ...base, head: { ...base.head, ports: [{ cylinder: 1, at: [0, 0], shape: { kind: 'star' } }] } },

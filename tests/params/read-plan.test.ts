@@ -30,7 +30,19 @@ describe('a sound plan', () => {
       order: { kind: 'free' },
       outlet: { od: 50, wall: 1.6, coneLength: 100, tail: 40 },
     });
-    expect(plan.runners).toEqual({ length: 600, tolerance: 1, clearance: 6, given: [], seed: 1 });
+    expect(plan.runners).toEqual({
+      length: 600,
+      band: null,
+      tolerance: 1,
+      clearance: 6,
+      given: [],
+      seed: 1,
+      weights: { bend: 20, turning: 12, tightness: 8, closeness: 30, scrap: 5 },
+      budget: 20,
+    });
+    expect(plan.tube.steps).toEqual([]);
+    expect([plan.secondaries, plan.keepOuts, plan.collectors[0]!.freedom]).toEqual([null, [], null]);
+    expect(plan.collectors[0]!.from).toEqual([]);
     expect(plan.jig).toEqual({ bed: [210, 210, 210], fit: 0.2, plate: 5, keyLength: 10, strut: 16 });
     expect(plan.engine).toMatchObject({ bankAngle: 0, compressionRatio: null, cam: null, rpm: null });
   });
@@ -196,7 +208,7 @@ describe('one wrong value is one problem, with its line, column, path, what is e
     [
       'clr: 63.5',
       'clr: ¦30',
-      'tube.bends.0.clr: expected a CLR of at least 31.8 mm (0.75 x od), found 30 mm: the inside of a tighter bend would vanish or kink',
+      'tube.bends.0.clr: expected a CLR of at least 42.4 mm (tube.least_clr 1 x od), found 30 mm: the inside of a tighter bend thins and kinks; take a larger one, or lower tube.least_clr',
     ],
     [
       'clr: 63.5',
@@ -218,12 +230,12 @@ describe('one wrong value is one problem, with its line, column, path, what is e
     [
       'length: 600',
       'length: 600\n  ¦zzz: 1',
-      'runners.zzz: unknown field; this section has length, spread, clearance, route, routes and seed',
+      'runners.zzz: unknown field; this section has length, spread, clearance, heat_distance, weights, budget, route, routes and seed',
     ],
     [
       '  bolts:',
       '  ¦hole_pattern: 1\n  bolts:',
-      'head.hole_pattern: unknown field; this section has ports, bolts and body',
+      'head.hole_pattern: unknown field; this section has ports, bolts, plugs and body',
     ],
     [
       'diameter: 38',

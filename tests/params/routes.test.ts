@@ -69,9 +69,10 @@ describe('routes given by hand', () => {
   test.each([
     ['cylinder: 1', 'cylinder: 3', 'cylinder: cylinder 3 has no port; the ports are of cylinders 1, 2'],
     ['inlet: 2', 'inlet: 3', 'inlet: expected an inlet from 1 to 2 of its collector, found 3'],
-    ['inlet: 2', 'inlet: 5', 'inlet: expected a whole number from 1 to 4, found 5'],
+    ['inlet: 2', 'inlet: 7', 'inlet: expected a whole number from 1 to 6, found 7'],
     ['clr: 63.5', 'clr: 60', 'clr: no bend in stock has a CLR of 60 mm; tube.bends has 63.5 mm'],
     ['clr: 63.5', 'clr: [60]', 'clr.0: no bend in stock has a CLR of 60 mm; tube.bends has 63.5 mm'],
+    ['clr: 63.5', 'clr: [-1]', 'clr.0: expected a length over 0 mm and at most 1000 mm, found -1 mm'],
     ['clr: 63.5', 'clr: [63.5, 63.5]', 'clr: expected as many radii as the route has bends (1), found 2'],
     ['clr: 63.5', 'clr: big', 'clr: expected a length, or a list of lengths with one for each bend, found "big"'],
     [
