@@ -5,6 +5,7 @@ import type { OutputFile } from './output-file.js';
 
 const HEADER = [
   'cylinder',
+  'secondary_from',
   'piece',
   'kind',
   'od_mm',
@@ -24,13 +25,15 @@ const HEADER = [
 ] as const;
 
 /**
- * The pieces of every primary in order from the head. `from_mm` and `to_mm` are running lengths from the head face: the first
- * piece starts at the flange's outer face. Clocking is right-handed along the flow.
+ * The pieces of every tube in order from where it starts; of a primary `cylinder` is given, of a secondary `secondary_from`.
+ * `from_mm` and `to_mm` are running lengths from the head face, where the first piece starts at the flange's outer face, or
+ * from the outlet a secondary starts at. Clocking is right-handed along the flow.
  */
 export function cutListTable(pieces: readonly CutPiece[]): OutputFile {
   const deg = (a: number | null): number | null => (a === null ? null : degrees(a));
   const rows = pieces.map((c) => [
     c.piece.cylinder,
+    c.piece.cylinder === null ? c.piece.tube : null,
     c.piece.name,
     c.piece.kind,
     c.od,

@@ -1,9 +1,9 @@
 import { type Frame, WORLD } from '../geometry/frame.js';
 import { volumeOf } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
-import type { CollectorPlan, TubePlan } from '../params/plan.js';
+import type { CollectorPlan } from '../params/plan.js';
 import { collectorGas, collectorSolid } from './collector-solid.js';
-import { type CollectorGeometry, collectorGeometry } from './merge-geometry.js';
+import { type CollectorGeometry, collectorGeometry, type InletTube } from './merge-geometry.js';
 import type { SolidPart } from './part.js';
 import { fileName, printedPart } from './printed-part.js';
 
@@ -22,8 +22,8 @@ const ON_OUTLET: Frame = { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] };
 /** Crumbs the bores may leave loose where they meet, mm3: nothing a printer would lay down. */
 const SLIVER = 1;
 
-/** The collector of a plan. Throws RangeError when its solid is not one closed body. */
-export function collectorOf(plan: CollectorPlan, tube: TubePlan, bed: Vec3): Collector {
+/** The collector of a plan for the tube that arrives at its inlets. Throws RangeError when its solid is not one closed body. */
+export function collectorOf(plan: CollectorPlan, tube: InletTube, bed: Vec3): Collector {
   const geometry = collectorGeometry(plan, tube);
   const part = printedPart(
     {

@@ -1,7 +1,7 @@
 import { pathLength, type Bend } from '../geometry/path.js';
 import { signedAngle } from '../geometry/vec3.js';
 import type { Plan } from '../params/plan.js';
-import type { RoutedPrimary } from '../routing/routed.js';
+import type { RoutedTube } from '../routing/routed.js';
 import { type Piece, piecesOf } from './pieces.js';
 
 /** A piece of tube to cut, as the saw needs it. mm and rad. */
@@ -26,16 +26,16 @@ export interface CutPiece {
   readonly clockingRound: number | null;
 }
 
-/** The pieces of every primary in order from the head. */
-export function cutListOf(plan: Plan, primaries: readonly RoutedPrimary[]): readonly CutPiece[] {
-  return primaries.flatMap((p) => {
-    const pieces = piecesOf(plan, p);
-    return pieces.map((piece, i) => cutPiece(plan, piece, pieces.slice(i + 1).find((q) => q.kind === 'bend') ?? null));
+/** The pieces of every tube in order from where it starts. */
+export function cutListOf(plan: Plan, tubes: readonly RoutedTube[]): readonly CutPiece[] {
+  return tubes.flatMap((tube) => {
+    const pieces = piecesOf(plan, tube);
+    return pieces.map((piece, i) => cutPiece(piece, pieces.slice(i + 1).find((q) => q.kind === 'bend') ?? null));
   });
 }
 
-function cutPiece(plan: Plan, piece: Piece, nextBend: Piece | null): CutPiece {
-  const { od, wall } = plan.tube;
+function cutPiece(piece: Piece, nextBend: Piece | null): CutPiece {
+  const { od, wall } = piece;
   const bend = bendOf(piece);
   const at = piece.path.segments.findIndex((s) => s.kind === 'bend');
   const straightBetween = (from: number, to: number): number =>

@@ -4,7 +4,14 @@ import { inletFrames, ringRadius } from '../geometry/inlet-ring.js';
 import { mergeEnd, PARALLEL } from '../geometry/merge-end.js';
 import type { Plane } from '../geometry/plane.js';
 import { dot, sub } from '../geometry/vec3.js';
-import type { CollectorPlan, TubePlan } from '../params/plan.js';
+import { inletCount } from '../params/inlet-tube.js';
+import type { CollectorPlan } from '../params/plan.js';
+
+/** The tube that arrives at the inlets, mm. */
+export interface InletTube {
+  readonly od: number;
+  readonly wall: number;
+}
 
 /** Where one inlet's tube stands and how it is cut to meet its neighbours. */
 export interface InletCut {
@@ -57,8 +64,8 @@ export interface CollectorGeometry {
  * The collector as numbers: inlets on their ring, tilted inwards, until their bores have grown into one section; a cone from
  * that section to the outlet; a straight tail. Throws RangeError when a wall leaves no bore.
  */
-export function collectorGeometry(plan: CollectorPlan, tube: TubePlan): CollectorGeometry {
-  const n = plan.cylinders.length;
+export function collectorGeometry(plan: CollectorPlan, tube: InletTube): CollectorGeometry {
+  const n = inletCount(plan);
   const outside = tube.od / 2;
   const bore = outside - tube.wall;
   const outletOutside = plan.outlet.od / 2;

@@ -3,53 +3,78 @@ import { carryNormal, type Path, type PathSegment, partOfPath, segmentLength } f
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
 import { dot, type Vec3 } from '../geometry/vec3.js';
 import type { Plan, StockBend } from '../params/plan.js';
-import type { RoutedPrimary } from '../routing/routed.js';
+import type { RoutedPrimary, RoutedSection, RoutedTube } from '../routing/routed.js';
 
 /** One piece of tube between two joints: what is cut in steel and printed as a dummy. */
 export interface Piece {
-  /** Cylinder and letter: '2C' is the third piece of cylinder 2. Never a text that a spreadsheet takes for a date. */
+  /**
+   * '2C' is the third piece of cylinder 2, 'front-A' the first of the secondary from collector front. Never a text that a
+   * spreadsheet takes for a date.
+   */
   readonly name: string;
-  readonly cylinder: number;
-  /** From 1 at the head. */
+  /** The tube's id: cylinder number, or the collector a secondary comes from. */
+  readonly tube: string;
+  /** Null for a piece of a secondary. */
+  readonly cylinder: number | null;
+  /** From 1 where the tube starts. */
   readonly number: number;
-  /** Where it starts and ends along the primary, mm from the head face. */
+  /** mm. */
+  readonly od: number;
+  readonly wall: number;
+  /** Where it starts and ends along the tube, mm from the head face or from the outlet a secondary starts at. */
   readonly fromRun: number;
   readonly toRun: number;
   /** World. */
   readonly path: Path;
   /** A bend may carry straight legs. */
   readonly kind: 'straight' | 'bend';
-  /** Unit normals carried along the primary without twist: where the clocking mark stands at each end. */
+  /** Unit normals carried along the tube without twist: where the clocking mark stands at each end. */
   readonly startNormal: Vec3;
   readonly endNormal: Vec3;
   readonly first: boolean;
   readonly last: boolean;
 }
 
-/** How far along the port's axis the tube starts: the flange's outer face, where the tube is welded on. mm. */
-export function tubeStart(plan: Plan, primary: RoutedPrimary): number {
-  const port = plan.ports.find((p) => p.cylinder === primary.cylinder)!;
+/** The cylinder a tube comes from; null for a secondary. */
+export const cylinderOf = (tube: RoutedTube): number | null =>
+  'cylinder' in tube ? (tube as RoutedPrimary).cylinder : null;
+
+/**
+ * How far along its path a tube starts, mm: a primary at the flange's outer face, where it is welded on; a secondary at the
+ * outlet itself.
+ */
+export function tubeStart(plan: Plan, tube: RoutedTube): number {
+  const cylinder = cylinderOf(tube);
+  if (cylinder === null) return 0;
+  const port = plan.ports.find((p) => p.cylinder === cylinder)!;
   return plan.flange.thickness / dot(port.frame.z, plan.heads[port.head]!.frame.z);
 }
 
 /**
- * The pieces of a primary in order from the head. A joint stands where a bend ends; a straight that fits the leg of a
- * neighbouring bend stays on it, so that bend and straight are cut from one piece of stock; any other straight is a piece of its own.
+ * The pieces of a tube in order from where it starts. A joint stands where a bend ends and where the tube grows; a straight
+ * that fits the leg of a neighbouring bend of its own size stays on it, so that bend and straight are cut from one piece of
+ * stock; any other straight is a piece of its own.
  */
-export function piecesOf(plan: Plan, primary: RoutedPrimary): readonly Piece[] {
-  const { path } = primary;
-  const start = tubeStart(plan, primary);
-  const cuts = [start, ...jointRuns(path, start, plan.tube.bends), primary.length];
-  let normal = carryNormal(partOfPath(path, 0, start), firstNormal(primary.polygon.points));
+export function piecesOf(plan: Plan, tube: RoutedTube): readonly Piece[] {
+  const { path } = tube;
+  const cylinder = cylinderOf(tube);
+  const start = tubeStart(plan, tube);
+  const cuts = [start, ...jointRuns(tube, start, stockOf(plan, tube)), tube.length];
+  const first = firstNormal(tube.polygon.points);
+  let normal = start > 0 ? carryNormal(partOfPath(path, 0, start), first) : first;
   return cuts.slice(1).map((toRun, i) => {
     const fromRun = cuts[i]!;
     const part = partOfPath(path, fromRun, toRun);
     const startNormal = normal;
     normal = carryNormal(part, normal);
+    const { od, wall } = sectionAt(tube.sections, (fromRun + toRun) / 2);
     return {
-      name: `${primary.cylinder}${letters(i)}`,
-      cylinder: primary.cylinder,
+      name: cylinder === null ? `${tube.id}-${letters(i)}` : `${tube.id}${letters(i)}`,
+      tube: tube.id,
+      cylinder,
       number: i + 1,
+      od,
+      wall,
       fromRun,
       toRun,
       path: part,
@@ -68,26 +93,58 @@ function letters(i: number): string {
   return i < 26 ? last : letters(Math.floor(i / 26) - 1) + last;
 }
 
+/** The section a running length lies in. */
+function sectionAt(sections: readonly RoutedSection[], run: number): RoutedSection {
+  return sections.filter((s) => s.from <= run).at(-1) ?? sections[0]!;
+}
+
+/** Bent stock of every section of a tube. */
+function stockOf(plan: Plan, tube: RoutedTube): readonly (readonly StockBend[])[] {
+  if (cylinderOf(tube) === null) return tube.sections.map(() => plan.secondaries?.bends ?? []);
+  return tube.sections.map((_, k) => (k === 0 ? plan.tube.bends : (plan.tube.steps[k - 1]?.bends ?? [])));
+}
+
 /** Running lengths of the joints between the tube's two ends, mm. */
-function jointRuns(path: Path, start: number, stock: readonly StockBend[]): number[] {
+function jointRuns(tube: RoutedTube, start: number, stock: readonly (readonly StockBend[])[]): number[] {
+  const { sections } = tube;
+  const { segments } = tube.path;
+  const steps = sections.slice(1).map((s) => s.from);
+  const legs = legsOf(segments, sections, stock);
   const joints: number[] = [];
   let run = 0;
-  path.segments.forEach((s, i) => {
+  segments.forEach((s, i) => {
     const end = run + segmentLength(s);
     if (s.kind === 'straight') {
-      const before = path.segments[i - 1];
-      const after = path.segments[i + 1];
-      joints.push(...jointsOnStraight(Math.max(run, start), end, legOf(before, stock), legOf(after, stock)));
+      const from = Math.max(run, start);
+      // a step parts a straight: what lies beyond it is of another size and stays on no leg
+      const parts = steps.filter((x) => x > from - LENGTH_TOLERANCE && x < end + LENGTH_TOLERANCE);
+      const ends = [from, ...parts, end];
+      for (let k = 1; k < ends.length; k++) {
+        const before = k === 1 ? (legs[i - 1] ?? null) : null;
+        const after = k === ends.length - 1 ? (legs[i + 1] ?? null) : null;
+        joints.push(...jointsOnStraight(ends[k - 1]!, ends[k]!, before, after));
+        if (k < ends.length - 1) joints.push(ends[k]!);
+      }
     }
     run = end;
   });
-  return joints;
+  return joints.filter((x, i) => i === 0 || x - joints[i - 1]! > LENGTH_TOLERANCE);
 }
 
-/** Leg of straight a bend brings with it, mm; null where no bend is. */
-function legOf(s: PathSegment | undefined, stock: readonly StockBend[]): number | null {
-  if (s?.kind !== 'bend') return null;
-  return Math.max(0, ...stock.filter((b) => Math.abs(b.clr - s.clr) < 1e-6).map((b) => b.leg));
+/** Leg of straight, mm, that each bend brings with it; null where no bend is. */
+function legsOf(
+  segments: readonly PathSegment[],
+  sections: readonly RoutedSection[],
+  stock: readonly (readonly StockBend[])[],
+): (number | null)[] {
+  let run = 0;
+  return segments.map((s) => {
+    const middle = run + segmentLength(s) / 2;
+    run += segmentLength(s);
+    if (s.kind !== 'bend') return null;
+    const own = stock[sections.indexOf(sectionAt(sections, middle))]!;
+    return Math.max(0, ...own.filter((b) => Math.abs(b.clr - s.clr) < 1e-6).map((b) => b.leg));
+  });
 }
 
 function jointsOnStraight(from: number, to: number, legBefore: number | null, legAfter: number | null): number[] {

@@ -91,7 +91,7 @@ function strutSpace(
   const standing = flanges.filter((f) => heads.includes(f.head));
   // a strut stands on its own head and starts beside its own collector
   const away = problemOf(plan).keptOut.filter(
-    (k) => ![...k.startsOn, ...k.endsOn].some((cylinder) => collector.cylinders.includes(cylinder)),
+    (k) => ![...k.startsOn, ...k.endsOn].some((id) => collector.cylinders.some((cylinder) => String(cylinder) === id)),
   );
   return {
     block,

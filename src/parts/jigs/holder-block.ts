@@ -3,6 +3,7 @@ import { WORLD } from '../../geometry/frame.js';
 import { inletFrames, ringRadius } from '../../geometry/inlet-ring.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { Vec3 } from '../../geometry/vec3.js';
+import { inletCount, inletTube } from '../../params/inlet-tube.js';
 import type { CollectorPlan, Plan } from '../../params/plan.js';
 import { type Key, keyFor, SOCKET_FLOOR, SOCKET_RELIEF, socketRoom } from './key.js';
 
@@ -26,9 +27,9 @@ export const STUB = 3;
 
 /** The block that takes the last dummy tubes of a collector. */
 export function holderBlock(plan: Plan, collector: CollectorPlan): HolderBlock {
-  const { od } = plan.tube;
+  const { od } = inletTube(plan, collector);
   const { fit, keyLength, strut } = plan.jig;
-  const count = collector.cylinders.length;
+  const count = inletCount(collector);
   const tilt = count === 1 ? 0 : collector.mergeHalfAngle;
   const tubeKey = keyFor(od, fit);
   const radius = od / 2;

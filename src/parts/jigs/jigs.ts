@@ -15,7 +15,8 @@ export interface MockUp {
 /** The mock-up: flanges, plugs, dummy tubes, holders of the collectors, all with their places in the world. */
 export function mockUpOf(plan: Plan, primaries: readonly RoutedPrimary[], flanges: readonly FlangePart[]): MockUp {
   const holders: CollectorHolder[] = [];
-  for (const i of plan.collectors.keys()) {
+  for (const [i, c] of plan.collectors.entries()) {
+    if (c.from.length > 0) continue;
     const taken = holders.flatMap((h) => h.taken);
     holders.push(collectorHolder(plan, i, primaries, flanges, taken));
   }
