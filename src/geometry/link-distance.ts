@@ -1,8 +1,14 @@
 import { pointInto } from './frame.js';
-import { distanceInFrame, type FramedObstacle, type Obstacle } from './obstacle.js';
+import {
+  type ConvexObstacle,
+  distanceInFrame,
+  type FramedObstacle,
+  type Obstacle,
+  obstacleDistance,
+} from './obstacle.js';
 import { scanLinkDistance } from './scan-distance.js';
 import { segmentApproach } from './segment-distance.js';
-import { along, dot, sub, type Vec3 } from './vec3.js';
+import { along, type Vec3 } from './vec3.js';
 
 /** How close, mm, the least distance along a link comes to the true one. */
 export const LINK_ERROR = 0.05;
@@ -13,56 +19,75 @@ export const LINK_ERROR = 0.05;
  * `scanDistance`.
  */
 export function linkDistance(o: Obstacle, p: Vec3, q: Vec3, cutoff: number): number {
-  switch (o.kind) {
-    case 'half-space':
-      return Math.min(cutoff, dot(o.normal, sub(p, o.point)), dot(o.normal, sub(q, o.point)));
-    case 'capsule': {
-      const { origin, z } = o.frame;
-      return Math.min(cutoff, segmentApproach(p, q, origin, along(origin, z, o.length)).distance - o.radius);
-    }
-    case 'mesh':
-      return scanLinkDistance(o.field, p, q, cutoff);
-    default:
-      return lowestInFrame(o, pointInto(o.frame, p), pointInto(o.frame, q), cutoff);
-  }
+  if (o.kind === 'mesh') return scanLinkDistance(o.field, p, q, cutoff);
+  return nearestOnLink(o, p, q, LINK_ERROR, cutoff)?.distance ?? cutoff;
 }
+
+/** Where a link comes closest to an obstacle: distance, mm, and how far along the link, 0 to 1. */
+export interface OnLink {
+  readonly distance: number;
+  readonly t: number;
+}
+
+/**
+ * Where the straight link p-q is nearest to a convex obstacle, its distance at most `error` mm above the least one. Null when
+ * nothing is nearer than `cutoff` mm.
+ */
+export function nearestOnLink(o: ConvexObstacle, p: Vec3, q: Vec3, error: number, cutoff: number): OnLink | null {
+  if (o.kind === 'half-space') {
+    const atStart = obstacleDistance(o, p);
+    const atEnd = obstacleDistance(o, q);
+    return within({ distance: Math.min(atStart, atEnd), t: atStart <= atEnd ? 0 : 1 }, cutoff);
+  }
+  if (o.kind === 'capsule') {
+    const { origin, z } = o.frame;
+    const near = segmentApproach(p, q, origin, along(origin, z, o.length));
+    return within({ distance: near.distance - o.radius, t: near.s }, cutoff);
+  }
+  return nearestInFrame(o, pointInto(o.frame, p), pointInto(o.frame, q), error, cutoff);
+}
+
+const within = (found: OnLink, cutoff: number): OnLink | null => (found.distance < cutoff ? found : null);
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
  * Golden section over the convex distance along a link given in the obstacle's frame. As the distance changes no faster than the
- * place, a bracket of `LINK_ERROR` bounds the error, and far ends rule a link out at once.
+ * place, the length of the bracket bounds what is left to find, and links too far away are known early.
  */
-function lowestInFrame(o: FramedObstacle, p: Vec3, q: Vec3, cutoff: number): number {
-  const dx = q[0] - p[0];
-  const dy = q[1] - p[1];
-  const dz = q[2] - p[2];
+function nearestInFrame(o: FramedObstacle, p: Vec3, q: Vec3, error: number, cutoff: number): OnLink | null {
+  const [x, y, z] = p;
+  const dx = q[0] - x;
+  const dy = q[1] - y;
+  const dz = q[2] - z;
   const link = Math.sqrt(dx * dx + dy * dy + dz * dz);
-  const atStart = distanceInFrame(o, p[0], p[1], p[2]);
+  const atStart = distanceInFrame(o, x, y, z);
   const atEnd = distanceInFrame(o, q[0], q[1], q[2]);
-  let least = Math.min(cutoff, atStart, atEnd);
-  if ((atStart + atEnd - link) / 2 >= least) return least;
+  if ((atStart + atEnd - link) / 2 >= cutoff) return null;
   let lo = 0;
   let hi = 1;
   let a = 1 - GOLDEN;
   let b = GOLDEN;
-  let fa = distanceInFrame(o, p[0] + dx * a, p[1] + dy * a, p[2] + dz * a);
-  let fb = distanceInFrame(o, p[0] + dx * b, p[1] + dy * b, p[2] + dz * b);
-  while ((hi - lo) * link > LINK_ERROR) {
-    least = Math.min(least, fa, fb);
+  let fa = distanceInFrame(o, x + dx * a, y + dy * a, z + dz * a);
+  let fb = distanceInFrame(o, x + dx * b, y + dy * b, z + dz * b);
+  while ((hi - lo) * link > error) {
+    if (Math.min(fa, fb) - (hi - lo) * link >= cutoff) return null;
     if (fa <= fb) {
       hi = b;
       b = a;
       fb = fa;
       a = hi - GOLDEN * (hi - lo);
-      fa = distanceInFrame(o, p[0] + dx * a, p[1] + dy * a, p[2] + dz * a);
+      fa = distanceInFrame(o, x + dx * a, y + dy * a, z + dz * a);
     } else {
       lo = a;
       a = b;
       fa = fb;
       b = lo + GOLDEN * (hi - lo);
-      fb = distanceInFrame(o, p[0] + dx * b, p[1] + dy * b, p[2] + dz * b);
+      fb = distanceInFrame(o, x + dx * b, y + dy * b, z + dz * b);
     }
   }
-  return Math.min(least, fa, fb);
+  const inner = Math.min(fa, fb);
+  if (atStart <= inner && atStart <= atEnd) return within({ distance: atStart, t: 0 }, cutoff);
+  if (atEnd <= inner) return within({ distance: atEnd, t: 1 }, cutoff);
+  return within({ distance: inner, t: fa <= fb ? a : b }, cutoff);
 }

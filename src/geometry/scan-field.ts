@@ -140,8 +140,14 @@ function halve(
   const bc = (cx - bx) * (cx - bx) + (cy - by) * (cy - by) + (cz - bz) * (cz - bz);
   const ca = (ax - cx) * (ax - cx) + (ay - cy) * (ay - cy) + (az - cz) * (az - cz);
   if (ab <= longest && bc <= longest && ca <= longest) return;
-  if (bc > ab && bc >= ca) return halve(draft, longest, bx, by, bz, cx, cy, cz, ax, ay, az);
-  if (ca > ab && ca > bc) return halve(draft, longest, cx, cy, cz, ax, ay, az, bx, by, bz);
+  if (bc > ab && bc >= ca) {
+    halve(draft, longest, bx, by, bz, cx, cy, cz, ax, ay, az);
+    return;
+  }
+  if (ca > ab && ca > bc) {
+    halve(draft, longest, cx, cy, cz, ax, ay, az, bx, by, bz);
+    return;
+  }
   if (farAlong(draft, 0, ax, bx, cx) || farAlong(draft, 1, ay, by, cy) || farAlong(draft, 2, az, bz, cz)) return;
   const mx = (ax + bx) / 2;
   const my = (ay + by) / 2;

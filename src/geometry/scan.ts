@@ -60,6 +60,7 @@ function approach(
   q: Vec3,
   within: number,
 ): ScanApproach | null {
+  if (!(within > 0)) return null;
   const best: SegmentBest = { squared: within * within, t: -1 };
   const away = boundFor(p, q);
   tree.shapecast({
@@ -97,12 +98,14 @@ function boundFor(p: Vec3, q: Vec3): (box: Box3) => number {
     const gx = Math.max(min.x - hx, lx - max.x, 0);
     const gy = Math.max(min.y - hy, ly - max.y, 0);
     const gz = Math.max(min.z - hz, lz - max.z, 0);
-    const apart = Math.sqrt(gx * gx + gy * gy + gz * gz);
+    const apart = norm(gx, gy, gz);
     const cx = (min.x + max.x) / 2 - p[0];
     const cy = (min.y + max.y) / 2 - p[1];
     const cz = (min.z + max.z) / 2 - p[2];
     const t = dd > 0 ? Math.min(1, Math.max(0, (cx * dx + cy * dy + cz * dz) / dd)) : 0;
-    const centre = Math.hypot(cx - dx * t, cy - dy * t, cz - dz * t);
-    return Math.max(apart, centre - Math.hypot(max.x - min.x, max.y - min.y, max.z - min.z) / 2);
+    const centre = norm(cx - dx * t, cy - dy * t, cz - dz * t);
+    return Math.max(apart, centre - norm(max.x - min.x, max.y - min.y, max.z - min.z) / 2);
   };
 }
+
+const norm = (x: number, y: number, z: number): number => Math.sqrt(x * x + y * y + z * z);
