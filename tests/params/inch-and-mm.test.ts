@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../src/params/plan.js';
+import { readPlan } from '../../src/params/read-plan.js';
+import { stlText, tetrahedron } from '../support/stl-text.js';
 import { planFrom } from './base-plan.js';
+import { fullPlan } from './full-plan.js';
 
 const INCHES = readFileSync(new URL('../../templates/v8-bank.yaml', import.meta.url), 'utf8');
 
@@ -51,5 +54,36 @@ describe('the same header in inches and in mm', () => {
     expect([inch.units, mm.units]).toEqual(['in', 'mm']);
     expect(inch.tube.od).toBe(44.45);
     expect(inch.ports[1]!.at[0]).toBeCloseTo(4.3 * 25.4, 12);
+  });
+});
+
+describe('every newer field in inches and in mm', () => {
+  const read = (units: 'mm' | 'in'): Plan => {
+    const found = readPlan(fullPlan(units), 'plan.yaml', () => stlText(tetrahedron(3)));
+    if (!found.ok) throw new Error(found.text);
+    return found.plan;
+  };
+  const [inch, mm] = [read('in'), read('mm')];
+
+  test('is the same to 1e-9', () => {
+    const [a, b] = [numbers(inch), numbers(mm)];
+    expect(b.map(([path]) => path)).toEqual(a.map(([path]) => path));
+    a.forEach(([path, v], i) => {
+      expect(Math.abs(v - b[i]![1]), path).toBeLessThan(1e-9);
+    });
+  });
+
+  test('and holds them all', () => {
+    expect(mm.tube.steps).toHaveLength(1);
+    expect(mm.secondaries!.od).toBe(48);
+    expect(mm.collectors[2]!.freedom!.to).toEqual([20, 10, 30]);
+    expect(mm.runners).toMatchObject({ length: 510, band: { from: 480, to: 540 }, budget: 45 });
+    expect(mm.keepOuts.map((k) => [k.kind, k.clearance])).toEqual([
+      ['capsule', 30],
+      ['half-space', 15],
+      ['mesh', 7],
+      ['half-space', 7],
+    ]);
+    expect(mm.access.map((a) => a.length)).toEqual([60, 60, 100]);
   });
 });

@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { radians } from '../../src/geometry/angle.js';
 import { readPlan } from '../../src/params/read-plan.js';
+import { stlText, tetrahedron } from '../support/stl-text.js';
 import { BASE, planFrom, problemAfter, problemsOf, swap } from './base-plan.js';
+import { fullPlan } from './full-plan.js';
 
 describe('a sound plan', () => {
   test('comes in mm, rad and unit directions, with its defaults', () => {
@@ -403,8 +405,11 @@ describe('junk never throws and never passes', () => {
     fc.assert(fc.property(fc.json({ maxDepth: 6 }), noThrow), { numRuns: 500 });
   });
 
-  test('the base plan with any value in any place reads or says why', () => {
-    const base = parse(BASE) as Record<string, unknown>;
+  test.each([
+    ['base', BASE],
+    ['full', fullPlan('mm')],
+  ])('the %s plan with any value in any place reads or says why', (_, text) => {
+    const base = parse(text) as Record<string, unknown>;
     const places = placesOf(base);
     fc.assert(
       fc.property(fc.constantFrom(...places), fc.jsonValue({ maxDepth: 2 }), (place, value) => {
@@ -412,7 +417,7 @@ describe('junk never throws and never passes', () => {
         let at: Record<string, unknown> = copy;
         for (const step of place.slice(0, -1)) at = at[step] as Record<string, unknown>;
         at[place.at(-1)!] = value;
-        const read = readPlan(JSON.stringify(copy, null, 1), 'plan.json');
+        const read = readPlan(JSON.stringify(copy, null, 1), 'plan.json', () => stlText(tetrahedron(9)));
         if (!read.ok) expect(read.text).toMatch(/^plan\.json:\d+:\d+/);
       }),
       { numRuns: 2000 },

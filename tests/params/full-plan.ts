@@ -1,0 +1,54 @@
+/** A sound plan that uses every field beyond the base plan, with its plain lengths in a unit. Its scan is `bay.stl`. */
+export function fullPlan(units: 'mm' | 'in'): string {
+  const l = (mm: number): string => String(units === 'in' ? mm / 25.4 : mm);
+  const p = (...mm: readonly number[]): string => `[${mm.map(l).join(', ')}]`;
+  const outlet = (od: number): string => `{ od: ${l(od)}, wall: ${l(1.5)}, cone_length: ${l(80)}, tail: ${l(20)} }`;
+  return `evenrun: 1
+name: full
+units: ${units}
+engine: { cylinders: 3, layout: inline, firing_order: [1, 2, 3], bore: ${l(80)}, stroke: ${l(80)} }
+head:
+  ports:
+    - { cylinder: 1, at: ${p(0, 0)}, shape: { kind: round, diameter: ${l(36)} } }
+    - { cylinder: 2, at: ${p(92, 0)}, shape: { kind: round, diameter: ${l(36)} } }
+    - { cylinder: 3, at: ${p(184, 0)}, shape: { kind: round, diameter: ${l(36)} } }
+  bolts:
+    - { at: ${p(-40, 0)}, thread: M8, socket: ${l(18)} }
+    - { at: ${p(224, 0)}, thread: 3/8 }
+  plugs:
+    - { cylinder: 1, at: ${p(0, 70, -20)}, direction: [0, 0.5, 1], diameter: ${l(24)}, length: ${l(100)} }
+  body: { from: ${p(-90, -90)}, to: ${p(280, 120)}, depth: ${l(200)} }
+flange: { thickness: ${l(10)}, material: mild steel }
+tube:
+  od: ${l(40)}
+  wall: ${l(1.5)}
+  material: 304 stainless
+  bends: [{ clr: ${l(60)}, max_angle: 180, leg: ${l(50)} }]
+  steps:
+    - { at: ${l(250)}, within: ${l(40)}, od: ${l(43)}, wall: ${l(1.5)}, bends: [{ clr: ${l(64.5)} }] }
+  least_clr: 1.25
+collectors:
+  - { name: a, cylinders: [1, 2], at: ${p(40, -300, 150)}, direction: [0, -1, 0], gap: ${l(5)}, outlet: ${outlet(48)} }
+  - { name: b, cylinders: [3], at: ${p(180, -300, 150)}, direction: [0, -1, 0], outlet: ${outlet(48)} }
+  - name: c
+    from: [a, b]
+    order: [b, a]
+    at: ${p(300, -700, 150)}
+    direction: [1, 0, 0]
+    outlet: ${outlet(60)}
+    freedom: { from: ${p(-20, -10, 0)}, to: ${p(20, 10, 30)}, tilt: 5, turns: true }
+secondaries: { length: ${l(400)}, spread: ${l(0.5)}, od: ${l(48)}, wall: ${l(1.5)}, bends: [{ clr: ${l(72)} }] }
+runners:
+  length: { from: ${l(480)}, to: ${l(540)} }
+  clearance: ${l(7)}
+  heat_distance: ${l(30)}
+  weights: { bend: 25, turning: 10, tightness: 9, closeness: 40, scrap: 0 }
+  budget: 45
+ground: ${l(-900)}
+keep_out:
+  - { name: hose, kind: capsule, from: ${p(400, 0, 0)}, to: ${p(400, -90, 9)}, diameter: ${l(12)}, heat: true }
+  - { name: wall, kind: half_space, point: ${p(700, 0, 0)}, normal: [-1, 0, 0], clearance: ${l(15)} }
+  - { name: bay, kind: mesh, file: bay.stl, unit: in, at: ${p(500, 10, -20)}, turn: [0, 90, 30] }
+access: { bolts: true, bolt_depth: ${l(60)}, plugs: true }
+`;
+}
