@@ -1,5 +1,6 @@
 import type { Finding } from './checks/finding.js';
 import { check, passes } from './checks/rules.js';
+import { alternativeFiles, alternativeOf } from './export/alternatives.js';
 import { bendTable, secondaryBendTable } from './export/bend-table.js';
 import { cutListTable } from './export/cut-list.js';
 import { flangeDxf } from './export/flange-dxf.js';
@@ -92,8 +93,13 @@ export function buildHeader(header: RoutedHeader, progress: Progress = silent): 
 }
 
 /** The files of a built header and the summary that lists them. */
-export function outputsOf(built: BuiltHeader, progress: Progress = silent): { files: OutputFile[]; summary: Summary } {
+export function outputsOf(
+  built: BuiltHeader,
+  alternatives: readonly RoutedHeader[] = [],
+  progress: Progress = silent,
+): { files: OutputFile[]; summary: Summary } {
   const { plan, primaries, secondaries, flanges, collectors } = built;
+  const compared = alternatives.length > 0 ? [built, ...alternatives] : [];
   progress('writing the files');
   const geometry = collectors.map((c) => c.geometry);
   const files = [
@@ -103,16 +109,18 @@ export function outputsOf(built: BuiltHeader, progress: Progress = silent): { fi
     bendTable(primaries),
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
+    ...(compared.length > 0 ? alternativeFiles(compared) : []),
     ...stlFiles([...collectors.map((c) => c.part), ...built.jigs]),
   ];
   const gasVolumes = collectors.map((c) => c.gasVolume);
-  const summary = summaryOf({ ...built, collectors: geometry, gasVolumes }, files);
+  const rows = compared.map((h, i) => alternativeOf(h, i + 1));
+  const summary = summaryOf({ ...built, collectors: geometry, gasVolumes, alternatives: rows }, files);
   return { files: [summaryFile(summary), ...files], summary };
 }
 
 /** The summary of a header that was only checked: no collectors, no files. */
 export const checkedSummary = (header: RoutedHeader): Summary =>
-  summaryOf({ ...header, collectors: [], gasVolumes: [] }, []);
+  summaryOf({ ...header, collectors: [], gasVolumes: [], alternatives: [] }, []);
 
 /** The verdict in one line. */
 export function verdictOf({ plan, primaries, findings, passed }: RoutedHeader): string {

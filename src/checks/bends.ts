@@ -70,7 +70,14 @@ export function bendStock(context: CheckContext): Finding[] {
   });
 }
 
-function bendFinding(tube: RoutedTube, bend: number, angle: number, clr: number, most: number, stocked: string): Finding {
+function bendFinding(
+  tube: RoutedTube,
+  bend: number,
+  angle: number,
+  clr: number,
+  most: number,
+  stocked: string,
+): Finding {
   const value = degrees(angle);
   const limit = degrees(most);
   return {

@@ -26,7 +26,8 @@ export function clearances({ gaps }: CheckContext): Finding[] {
 }
 
 /** The first tube a gap concerns, in words. */
-const tubeName = (g: Gap): string => (/^\d+$/.test(g.tubes[0]!) ? `cylinder ${g.tubes[0]}` : `the secondary from ${g.tubes[0]}`);
+const tubeName = (g: Gap): string =>
+  /^\d+$/.test(g.tubes[0]!) ? `cylinder ${g.tubes[0]}` : `the secondary from ${g.tubes[0]}`;
 
 function wordsOf(g: Gap): string {
   if (g.value < 0) return `the skins overlap by ${(-g.value).toFixed(2)} mm.`;

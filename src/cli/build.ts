@@ -5,12 +5,14 @@ import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';
 import { progressOn } from './progress.js';
 import { reportText } from './report.js';
+import { timeBudget } from './time-budget.js';
 import { checkFolder, writeFolder } from './write-folder.js';
 
 interface BuildArgs {
   readonly plan: string;
   readonly out: string | undefined;
   readonly json: boolean;
+  readonly alternatives: number;
 }
 
 /** `evenrun build PLAN --out DIR`: the whole job. */
@@ -21,17 +23,26 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
     y
       .positional('plan', { type: 'string', demandOption: true, describe: 'Plan file (YAML or JSON)' })
       .option('out', { type: 'string', requiresArg: true, describe: 'Folder for the outputs (required)' })
+      .option('alternatives', {
+        type: 'number',
+        requiresArg: true,
+        default: 1,
+        describe: 'How many different sets of routes to compare; the best is built',
+      })
       .option('json', { type: 'boolean', default: false, describe: 'Print the summary as one JSON object' })
       .example('$0 build my-engine.yaml --out my-engine', ''),
-  handler: async ({ plan: path, out, json }) => {
+  handler: async ({ plan: path, out, json, alternatives }) => {
     if (!out) throw new CommandError(EXIT.wrongInput, 'build needs a folder for its outputs: --out DIR');
+    if (!(Number.isInteger(alternatives) && alternatives >= 1 && alternatives <= 20)) {
+      throw new CommandError(EXIT.wrongInput, `--alternatives is a whole number from 1 to 20, not ${alternatives}`);
+    }
     const plan = await loadPlan(path);
     await checkFolder(out);
     const progress = progressOn(json);
-    const routing = routeHeader(plan, progress);
+    const routing = routeHeader(plan, { alternatives, goOn: timeBudget(plan.runners.budget) }, progress);
     if (!routing.ok) throw noRoute(routing.miss);
     const built = buildHeader(routing.header, progress);
-    const { files, summary } = outputsOf(built, progress);
+    const { files, summary } = outputsOf(built, routing.alternatives, progress);
     await writeFolder(out, files);
     process.stdout.write(json ? `${JSON.stringify(summary, null, 2)}\n` : reportText(built, { folder: out, files }));
     end(built.passed ? EXIT.ok : EXIT.failedCheck);

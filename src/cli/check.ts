@@ -5,6 +5,7 @@ import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';
 import { progressOn } from './progress.js';
 import { reportText } from './report.js';
+import { timeBudget } from './time-budget.js';
 
 interface CheckArgs {
   readonly plan: string;
@@ -21,7 +22,8 @@ export const checkCommand = (end: (code: ExitCode) => void): CommandModule<objec
       .option('json', { type: 'boolean', default: false, describe: 'Print the summary as one JSON object' })
       .example('$0 check my-engine.yaml', ''),
   handler: async ({ plan: path, json }) => {
-    const routing = routeHeader(await loadPlan(path), progressOn(json));
+    const plan = await loadPlan(path);
+    const routing = routeHeader(plan, { goOn: timeBudget(plan.runners.budget) }, progressOn(json));
     if (!routing.ok) throw noRoute(routing.miss);
     const { header } = routing;
     process.stdout.write(json ? `${JSON.stringify(checkedSummary(header), null, 2)}\n` : reportText(header, null));

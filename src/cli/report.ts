@@ -3,8 +3,8 @@ import type { Finding } from '../checks/finding.js';
 import { CAUTIONS } from '../export/cautions.js';
 import type { OutputFile } from '../export/output-file.js';
 import { leastGap } from '../export/summary.js';
-import { bendsOf } from '../routing/routed.js';
 import { type RoutedHeader, verdictOf } from '../pipeline.js';
+import { bendsOf } from '../routing/routed.js';
 
 /** What a build wrote. */
 export interface Written {

@@ -4,16 +4,7 @@ import type { RoutedPrimary, RoutedSecondary, RoutedTube } from '../routing/rout
 import { type CsvCell, csvBytes } from './csv.js';
 import type { OutputFile } from './output-file.js';
 
-const HEADER = [
-  'point',
-  'x_mm',
-  'y_mm',
-  'z_mm',
-  'clr_mm',
-  'bend_deg',
-  'rotation_deg',
-  'straight_before_mm',
-] as const;
+const HEADER = ['point', 'x_mm', 'y_mm', 'z_mm', 'clr_mm', 'bend_deg', 'rotation_deg', 'straight_before_mm'] as const;
 
 /**
  * XYZ and LRA of every primary, one row a point: 0 is the head face, the last the collector inlet, those between the
@@ -23,14 +14,20 @@ const HEADER = [
 export const bendTable = (primaries: readonly RoutedPrimary[]): OutputFile => ({
   path: 'bend-table.csv',
   kind: 'bend-table',
-  bytes: csvBytes(['cylinder', ...HEADER], primaries.flatMap((p) => rowsOf(p.cylinder, p))),
+  bytes: csvBytes(
+    ['cylinder', ...HEADER],
+    primaries.flatMap((p) => rowsOf(p.cylinder, p)),
+  ),
 });
 
 /** The same of every secondary, named by the collector it comes from; point 0 is that collector's outlet. */
 export const secondaryBendTable = (secondaries: readonly RoutedSecondary[]): OutputFile => ({
   path: 'secondary-bend-table.csv',
   kind: 'bend-table',
-  bytes: csvBytes(['from', ...HEADER], secondaries.flatMap((s) => rowsOf(s.id, s))),
+  bytes: csvBytes(
+    ['from', ...HEADER],
+    secondaries.flatMap((s) => rowsOf(s.id, s)),
+  ),
 });
 
 function rowsOf(tube: CsvCell, { polygon }: RoutedTube): CsvCell[][] {

@@ -4,6 +4,7 @@ export type OutputKind =
   | 'lengths'
   | 'cut-list'
   | 'bend-table'
+  | 'alternatives'
   | 'jig'
   | 'collector'
   | 'picture';

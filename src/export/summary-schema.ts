@@ -24,8 +24,12 @@ const finding = z.strictObject({
   message: z.string(),
 });
 
+const place = z.array(z.number()).length(3);
+
 const collector = z.strictObject({
   name: z.string(),
+  at_mm: place.describe('Centre of the inlet plane, mm: where the solver put it if the plan left it free'),
+  direction: place.describe('The way of the gas, unit vector'),
   inlets: z.int().positive(),
   merge_length_mm: mm('From the inlet plane to the start of the cone'),
   total_length_mm: mm('From the inlet plane to the end of the outlet'),
@@ -36,16 +40,31 @@ const collector = z.strictObject({
   cut_angle_deg: z.number().nullable().describe('Angle between a tube and its cut planes, deg; null for one inlet'),
 });
 
+const alternative = z.strictObject({
+  number: z.int().positive().describe('1 is the one that is built.'),
+  order: z.string().describe('Tubes at the inlets of every collector, from inlet 1.'),
+  bends: z.int().nonnegative(),
+  turning_deg: z.number().describe('Sum of all bend angles, deg'),
+  least_clr_mm: mm('Smallest centreline radius').nullable(),
+  least_gap_mm: mm('Smallest gap outside the run-in').nullable(),
+  pieces: z.int().positive(),
+  length_mm: mm('Common length of the primaries'),
+  cost: z.number().describe('What the search weighed it at; less is better'),
+});
+
 /** The shape of summary.json. */
 export const summarySchema = z.strictObject({
   schema: z.literal('evenrun-summary-1'),
   name: z.string(),
   primaries: z.array(primary),
-  secondaries: z.array(primary.omit({ cylinder: true }).extend({ from: z.string().describe('Collector it comes from.') })),
+  secondaries: z.array(
+    primary.omit({ cylinder: true }).extend({ from: z.string().describe('Collector it comes from.') }),
+  ),
   spread_mm: mm('Longest minus shortest primary'),
   tolerance_mm: mm('Largest allowed spread'),
   passed: z.boolean().describe('True when no finding has the level fail'),
   collectors: z.array(collector),
+  alternatives: z.array(alternative),
   findings: z.array(finding),
   files: z.array(z.strictObject({ path: z.string(), kind: z.string() })),
   cautions: z.array(z.string()),

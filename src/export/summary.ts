@@ -20,6 +20,8 @@ export interface SummarySource {
   /** Volume of the gas way of every collector, from its inlets to the end of its outlet, mm3. */
   readonly gasVolumes: readonly number[];
   readonly findings: readonly Finding[];
+  /** Sets of routes to compare, the built one first; none when no others were asked for. */
+  readonly alternatives: Summary['alternatives'];
 }
 
 /** The summary of a design and the files written with it. */
@@ -50,6 +52,8 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
     passed: passes(s.findings),
     collectors: s.collectors.map((g, i) => ({
       name: s.plan.collectors[i]!.name,
+      at_mm: [...s.plan.collectors[i]!.frame.origin],
+      direction: [...s.plan.collectors[i]!.frame.z],
       inlets: g.inlets,
       merge_length_mm: g.mergeLength,
       total_length_mm: g.totalLength,
@@ -59,6 +63,7 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
       gas_volume_mm3: s.gasVolumes[i]!,
       cut_angle_deg: g.inlets > 1 ? degrees(g.cuts[0]!.angle) : null,
     })),
+    alternatives: s.alternatives,
     findings: s.findings.map((f) => ({ ...f })),
     files: files.map((f) => ({ path: f.path, kind: f.kind })),
     cautions: [...CAUTIONS],

@@ -155,8 +155,7 @@ export function randomTrial(
   const first = randomDirection(random);
   const reach = 0.25 * target;
   const points = Array.from({ length: inner }, (_, i): InnerPoint => {
-    const direction: Vec3 =
-      i === 0 ? first : unit(add(scale(first, normal(random) * 0.8), randomDirection(random)));
+    const direction: Vec3 = i === 0 ? first : unit(add(scale(first, normal(random) * 0.8), randomDirection(random)));
     const at = along(lerp(a, b, (i + 1) / (inner + 1)), direction, reach * (0.3 + random()));
     return { at, u: random() < U_BENDS ? 0.7 + random() : null };
   });

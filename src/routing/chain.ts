@@ -254,15 +254,7 @@ function radii(
 }
 
 /** Smallest gap between the skins of links a0..a1 of one chain and b0..b1 of another, mm; `cutoff` when none is nearer than that. */
-export function chainGap(
-  a: Chain,
-  a0: number,
-  a1: number,
-  b: Chain,
-  b0: number,
-  b1: number,
-  cutoff: number,
-): number {
+export function chainGap(a: Chain, a0: number, a1: number, b: Chain, b0: number, b1: number, cutoff: number): number {
   let best = cutoff;
   for (let i = a0; i < a1; i++) {
     const k = i * 3;

@@ -32,17 +32,16 @@ interface Tube extends TubeRun {
 
 /** Every least gap of a set of tubes: between each two, to everything kept out, and of each to itself. */
 export function gapsOf(problem: RouteProblem, measured: readonly Measured[]): readonly Gap[] {
-  const tubes = measured.map((m): Tube => ({
-    runner: problem.runners.find((r) => r.id === m.id)!,
-    path: m.path,
-    length: pathLength(m.path),
-    steps: m.sections.map((s) => ({ from: s.from, radius: s.od / 2 })),
-  }));
+  const tubes = measured.map(
+    (m): Tube => ({
+      runner: problem.runners.find((r) => r.id === m.id)!,
+      path: m.path,
+      length: pathLength(m.path),
+      steps: m.sections.map((s) => ({ from: s.from, radius: s.od / 2 })),
+    }),
+  );
   const pairs = tubes.flatMap((a, i) => tubes.slice(i + 1).flatMap((b) => pairGaps(problem, a, b)));
-  const single = tubes.flatMap((t) => [
-    ...problem.keptOut.flatMap((k) => keptOutGaps(t, k)),
-    ...selfGaps(problem, t),
-  ]);
+  const single = tubes.flatMap((t) => [...problem.keptOut.flatMap((k) => keptOutGaps(t, k)), ...selfGaps(problem, t)]);
   return [...pairs, ...single];
 }
 

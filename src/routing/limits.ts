@@ -2,7 +2,14 @@ import { linkDistance } from '../geometry/link-distance.js';
 import { obstacleDistance } from '../geometry/obstacle.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import { boxesApart, type Chain, chainGap, pointAtRun, type Shape } from './chain.js';
-import { type Joining, type KeptOut, type RouteProblem, type Runner, SELF_SEPARATION, type Section } from './problem.js';
+import {
+  type Joining,
+  type KeptOut,
+  type RouteProblem,
+  type Runner,
+  SELF_SEPARATION,
+  type Section,
+} from './problem.js';
 
 export type LimitKind = 'straight' | 'angle' | 'step' | 'self' | 'kept-out' | 'gap' | 'run-in' | 'length' | 'order';
 

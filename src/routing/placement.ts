@@ -27,18 +27,21 @@ export function startVariations(plan: Plan, count: number, random: Random): Vari
   const planned: Variation = { shifts: plan.collectors.map(() => STILL), length: plan.runners.length };
   if (!isFree(plan)) return [planned];
   const within = (lo: number, hi: number): number => lo + (hi - lo) * random();
-  const others = Array.from({ length: count - 1 }, (): Variation => ({
-    shifts: plan.collectors.map(({ freedom: f }) =>
-      f
-        ? {
-            offset: [within(f.from[0], f.to[0]), within(f.from[1], f.to[1]), within(f.from[2], f.to[2])],
-            tilt: [within(-f.tilt, f.tilt) / Math.SQRT2, within(-f.tilt, f.tilt) / Math.SQRT2],
-            turn: f.turns ? within(-Math.PI, Math.PI) : 0,
-          }
-        : STILL,
-    ),
-    length: plan.runners.band ? within(plan.runners.band.from, plan.runners.band.to) : plan.runners.length,
-  }));
+  const others = Array.from(
+    { length: count - 1 },
+    (): Variation => ({
+      shifts: plan.collectors.map(({ freedom: f }) =>
+        f
+          ? {
+              offset: [within(f.from[0], f.to[0]), within(f.from[1], f.to[1]), within(f.from[2], f.to[2])],
+              tilt: [within(-f.tilt, f.tilt) / Math.SQRT2, within(-f.tilt, f.tilt) / Math.SQRT2],
+              turn: f.turns ? within(-Math.PI, Math.PI) : 0,
+            }
+          : STILL,
+      ),
+      length: plan.runners.band ? within(plan.runners.band.from, plan.runners.band.to) : plan.runners.length,
+    }),
+  );
   return [planned, ...others];
 }
 

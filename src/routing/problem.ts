@@ -7,7 +7,16 @@ import { fieldOf, type Reach } from '../geometry/scan-field.js';
 import { segmentApproach } from '../geometry/segment-distance.js';
 import { along, distance, dot, sub, unit } from '../geometry/vec3.js';
 import { inletCount, inletTube } from '../params/inlet-tube.js';
-import type { Access, CollectorPlan, GivenRoute, Head, KeepOut, Plan, RouteWeights, StockBend } from '../params/plan.js';
+import type {
+  Access,
+  CollectorPlan,
+  GivenRoute,
+  Head,
+  KeepOut,
+  Plan,
+  RouteWeights,
+  StockBend,
+} from '../params/plan.js';
 import { type AllowedOrders, ordersFor } from './inlet-order.js';
 
 /** What the router is asked: ends, limits and space, free of everything else a plan says. mm and rad. */

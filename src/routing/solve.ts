@@ -23,8 +23,7 @@ export interface RouteSet {
 
 export type Solution =
   /** Of different inlet orders or numbers of bends, best first. */
-  | { readonly ok: true; readonly sets: readonly RouteSet[] }
-  | { readonly ok: false; readonly miss: Miss };
+  { readonly ok: true; readonly sets: readonly RouteSet[] } | { readonly ok: false; readonly miss: Miss };
 
 export interface SolveOptions {
   /** How many different sets of routes are wanted. */
@@ -87,7 +86,10 @@ function settle(plan: Plan, space: readonly KeptOut[], start: Attempt, random: R
 
 function provenBy(problem: RouteProblem, choice: Choice): boolean {
   if (choice.short > 0) return false;
-  return gapsOf(problem, choice.candidates.map((c) => routed(problem, c))).every((g) => g.value >= g.limit - 0.01);
+  return gapsOf(
+    problem,
+    choice.candidates.map((c) => routed(problem, c)),
+  ).every((g) => g.value >= g.limit - 0.01);
 }
 
 function setOf(plan: Plan, space: readonly KeptOut[], { variation, problem, choice }: Attempt): RouteSet {
