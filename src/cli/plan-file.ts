@@ -1,12 +1,10 @@
 import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
+import { LARGEST_MESH_FILE } from '../params/limits.js';
 import type { Plan } from '../params/plan.js';
 import { readPlan } from '../params/read-plan.js';
 import { CommandError, EXIT } from './exit-code.js';
 import { readPlanFile, reasonOf } from './read-file.js';
-
-/** Largest scan read, bytes: two million triangles of a binary STL. */
-const MOST_SCAN_BYTES = 100_000_084;
 
 /** The plan in a file, with the scans it names. Throws CommandError naming line and field of everything that is wrong with it. */
 export async function loadPlan(path: string): Promise<Plan> {
@@ -25,7 +23,7 @@ const scanReader =
     const path = resolve(folder, name);
     try {
       const { size } = statSync(path);
-      if (size > MOST_SCAN_BYTES) throw new Error(`it has ${size} bytes, more than ${MOST_SCAN_BYTES}`);
+      if (size > LARGEST_MESH_FILE) throw new Error(`it has ${size} bytes, more than ${LARGEST_MESH_FILE}`);
       return readFileSync(path);
     } catch (error) {
       throw new Error(reasonOf(error as NodeJS.ErrnoException));

@@ -102,10 +102,11 @@ export function sampleCandidates(
   random: Random,
   share: number,
   keep: number,
+  goOn: () => boolean,
 ): Candidate[] {
   const found: Candidate[] = [];
   for (const [inner, trials] of TRIALS) {
-    for (let i = 0; i < trials * share; i++) {
+    for (let i = 0; i < trials * share && (i % 16 > 0 || goOn()); i++) {
       const c = repaired(problem, runner, inlet, randomTrial(problem, runner, inlet, inner, random));
       if (c) found.push(c);
     }

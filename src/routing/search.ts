@@ -18,12 +18,17 @@ export interface Found {
   readonly nearest: Choice | null;
 }
 
-/** Work of each round: how many times the trials, and how many candidates are kept per tube. */
-const ROUNDS = [
+/** Work of a round: how many times the trials, and how many candidates are kept per tube. */
+interface Round {
+  readonly effort: number;
+  readonly keep: number;
+}
+
+const ROUNDS: readonly Round[] = [
   { effort: 1, keep: 24 },
   { effort: 3, keep: 36 },
   { effort: 8, keep: 48 },
-] as const;
+];
 
 /** Least share of a tube's trials that every inlet gets, so that many inlets do not starve each other. */
 const LEAST_SHARE = 0.25;
@@ -38,7 +43,7 @@ export function searchRoutes(problem: RouteProblem, want: number, rounds: number
   for (const [i, round] of ROUNDS.slice(0, rounds).entries()) {
     if (!goOn()) break;
     const random = seededRandom(problem.seed * 7919 + i);
-    const options = problem.runners.map((_, r) => optionsOf(problem, r, random, round.effort, round.keep));
+    const options = problem.runners.map((_, r) => optionsOf(problem, r, random, round, goOn));
     const choices = options.every((list) => list.length > 0) ? choose(problem, options, 3 * want) : [];
     const refined = choices.map((c) => refine(problem, c, random, 6, 60, goOn)).sort(better);
     for (const choice of refined) {
@@ -57,16 +62,16 @@ export function searchRoutes(problem: RouteProblem, want: number, rounds: number
 export const better = (a: Choice, b: Choice): number => a.short - b.short || a.cost - b.cost;
 
 /** Candidates for one tube over all inlets it may take. */
-function optionsOf(problem: RouteProblem, runner: number, random: Random, effort: number, keep: number): Candidate[] {
+function optionsOf(problem: RouteProblem, runner: number, random: Random, round: Round, goOn: GoOn): Candidate[] {
   const { given, key, collector } = problem.runners[runner]!;
   if (given) return [givenCandidate(problem, runner, given)];
   const { allowed, inlets: frames } = problem.collectors[collector]!;
   const inlets = inletsOf(allowed, key, frames.length);
   const share = Math.max(LEAST_SHARE, 1 / inlets.length);
-  const each = Math.max(4, Math.ceil(keep / inlets.length));
+  const each = Math.max(4, Math.ceil(round.keep / inlets.length));
   return inlets.flatMap((inlet) => {
-    const found = sampleCandidates(problem, runner, inlet, random, share * effort, 2 * each);
-    const improved = found.map((c) => improve(problem, c, [], random, c.short > 0 ? 40 : 12, 12));
+    const found = sampleCandidates(problem, runner, inlet, random, share * round.effort, 2 * each, goOn);
+    const improved = found.map((c) => (goOn() ? improve(problem, c, [], random, c.short > 0 ? 40 : 12, 12) : c));
     return different(improved, each);
   });
 }
