@@ -16,8 +16,9 @@ import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
 import { type CutPiece, cutListOf } from './parts/cut-list.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
-import { jigsOf } from './parts/jigs/jigs.js';
+import { mockUpOf } from './parts/jigs/jigs.js';
 import type { SolidPart } from './parts/part.js';
+import { collectorFiles } from './parts/printed-part.js';
 import type { Gap } from './routing/clearance.js';
 import type { Miss } from './routing/miss.js';
 import type { Placement, RouteProblem } from './routing/problem.js';
@@ -63,7 +64,7 @@ export function routeHeader(plan: Plan, options: SolveOptions = {}, progress: Pr
 function headerOf(plan: Plan, set: RouteSet, flanges: readonly FlangePart[]): RoutedHeader {
   const placed = placedPlan(plan, set.placement);
   const { problem, primaries, secondaries, gaps, cost } = set;
-  const findings = check({ plan: placed, problem, primaries, secondaries, gaps, flanges, jigs: [] });
+  const findings = check({ plan: placed, problem, primaries, secondaries, gaps, flanges, jigs: [], jigNotes: [] });
   return { plan: placed, problem, primaries, secondaries, gaps, cost, flanges, findings, passed: passes(findings) };
 }
 
@@ -82,12 +83,13 @@ export interface BuiltHeader extends RoutedHeader {
 
 /** Makes the parts of a routed header: cut list, collectors, jigs; and checks them too. */
 export function buildHeader(header: RoutedHeader, progress: Progress = silent): BuiltHeader {
-  const { plan, primaries, secondaries, flanges } = header;
+  const { plan, primaries, secondaries } = header;
   progress('building the collectors');
-  const collectors = plan.collectors.map((c) => collectorOf(c, inletTube(plan, c), plan.jig.bed));
+  const names = collectorFiles(plan.collectors);
+  const collectors = plan.collectors.map((c, i) => collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!));
   progress('building the jigs');
-  const jigs = jigsOf(plan, primaries, flanges);
-  const findings = check({ ...header, jigs });
+  const { parts: jigs, notes: jigNotes } = mockUpOf(header);
+  const findings = check({ ...header, jigs, jigNotes });
   const cutList = cutListOf(plan, [...primaries, ...secondaries]);
   return { ...header, cutList, collectors, jigs, findings, passed: passes(findings) };
 }

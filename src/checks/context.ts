@@ -14,4 +14,6 @@ export interface CheckContext {
   readonly gaps: readonly Gap[];
   readonly flanges: readonly FlangePart[];
   readonly jigs: readonly SolidPart[];
+  /** Where the mock-up cannot stand by itself; none where no solids were built. */
+  readonly jigNotes: readonly string[];
 }

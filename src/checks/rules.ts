@@ -5,8 +5,10 @@ import { lengthAgainstTarget, spread } from './equal-length.js';
 import type { Finding } from './finding.js';
 import { flangeEdges, flangeWebs } from './flange.js';
 import { inletOrder } from './inlet-order.js';
+import { jigNotes } from './jig-notes.js';
 import { jigsFit } from './jigs.js';
 import { openings } from './opening.js';
+import { pairing } from './pairing.js';
 import { routeEnds } from './route-ends.js';
 
 /** Every rule, in the order a fabricator asks. A new rule is one function in one file and one row here. */
@@ -15,6 +17,7 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   lengthAgainstTarget,
   routeEnds,
   inletOrder,
+  pairing,
   clearances,
   straights,
   bendStock,
@@ -23,6 +26,7 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   flangeWebs,
   openings,
   jigsFit,
+  jigNotes,
 ];
 
 /** The findings of every rule. */

@@ -22,12 +22,17 @@ const ON_OUTLET: Frame = { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] };
 /** Crumbs the bores may leave loose where they meet, mm3: nothing a printer would lay down. */
 const SLIVER = 1;
 
-/** The collector of a plan for the tube that arrives at its inlets. Throws RangeError when its solid is not one closed body. */
-export function collectorOf(plan: CollectorPlan, tube: InletTube, bed: Vec3): Collector {
+/** The collector of a plan for the tube that arrives at its inlets, `file` its name as a file. Throws RangeError when its solid is not one closed body. */
+export function collectorOf(
+  plan: CollectorPlan,
+  tube: InletTube,
+  bed: Vec3,
+  file: string = fileName(plan.name),
+): Collector {
   const geometry = collectorGeometry(plan, tube);
   const part = printedPart(
     {
-      name: fileName(plan.name),
+      name: file,
       kind: 'collector',
       title: `Collector ${plan.name}: ${geometry.inlets} into 1`,
       solid: collectorSolid(geometry),

@@ -4,6 +4,7 @@ import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
 import { dot, type Vec3 } from '../geometry/vec3.js';
 import type { Plan, StockBend } from '../params/plan.js';
 import type { RoutedPrimary, RoutedSection, RoutedTube } from '../routing/routed.js';
+import { collectorFiles } from './printed-part.js';
 
 /** One piece of tube between two joints: what is cut in steel and printed as a dummy. */
 export interface Piece {
@@ -12,6 +13,8 @@ export interface Piece {
    * spreadsheet takes for a date.
    */
   readonly name: string;
+  /** The same, safe for files. */
+  readonly file: string;
   /** The tube's id: cylinder number, or the collector a secondary comes from. */
   readonly tube: string;
   /** Null for a piece of a secondary. */
@@ -61,6 +64,7 @@ export function piecesOf(plan: Plan, tube: RoutedTube): readonly Piece[] {
   const start = tubeStart(plan, tube);
   const cuts = [start, ...jointRuns(tube, start, stockOf(plan, tube)), tube.length];
   const first = firstNormal(tube.polygon.points);
+  const [name, file] = namesOf(plan, tube);
   let normal = start > 0 ? carryNormal(partOfPath(path, 0, start), first) : first;
   return cuts.slice(1).map((toRun, i) => {
     const fromRun = cuts[i]!;
@@ -69,7 +73,8 @@ export function piecesOf(plan: Plan, tube: RoutedTube): readonly Piece[] {
     normal = carryNormal(part, normal);
     const { od, wall } = sectionAt(tube.sections, (fromRun + toRun) / 2);
     return {
-      name: cylinder === null ? `${tube.id}-${letters(i)}` : `${tube.id}${letters(i)}`,
+      name: name + letters(i),
+      file: file + letters(i).toLowerCase(),
       tube: tube.id,
       cylinder,
       number: i + 1,
@@ -85,6 +90,13 @@ export function piecesOf(plan: Plan, tube: RoutedTube): readonly Piece[] {
       last: i === cuts.length - 2,
     };
   });
+}
+
+/** What the names of a tube's pieces begin with, and the same safe for files. */
+function namesOf(plan: Plan, tube: RoutedTube): [name: string, file: string] {
+  if (cylinderOf(tube) !== null) return [tube.id, tube.id];
+  const from = plan.collectors.findIndex((c) => c.name === tube.id);
+  return [`${tube.id}-`, `${collectorFiles(plan.collectors)[from]!}-`];
 }
 
 /** A, B, ... Z, AA, AB, ... */

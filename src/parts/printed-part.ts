@@ -132,3 +132,15 @@ export const fileName = (text: string): string =>
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
+
+/**
+ * Names of the collectors, safe for files and each its own: those without a Latin letter or figure, or that look the same once
+ * made safe, are told apart by their number.
+ */
+export function collectorFiles(collectors: readonly { readonly name: string }[]): string[] {
+  const names = collectors.map((c) => fileName(c.name));
+  return names.map((name, i) => {
+    if (name !== '' && names.indexOf(name) === names.lastIndexOf(name)) return name;
+    return `${name || 'collector'}-no${i + 1}`;
+  });
+}

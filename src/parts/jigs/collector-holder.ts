@@ -3,21 +3,23 @@ import { difference, hull, placed, type Solid, trimmed, union } from '../../geom
 import { bar } from '../../geometry/solid-shapes.js';
 import { along, cross, length, perpendicularTo, scale, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { CollectorPlan, Plan } from '../../params/plan.js';
-import { problemOf } from '../../routing/problem.js';
-import type { RoutedPrimary } from '../../routing/routed.js';
+import type { KeptOut } from '../../routing/problem.js';
+import type { RoutedPrimary, RoutedSecondary } from '../../routing/routed.js';
 import type { FlangePart } from '../flange.js';
 import type { SolidPart } from '../part.js';
 import { piecesOf } from '../pieces.js';
-import { fileName, printedPart } from '../printed-part.js';
+import { collectorFiles, printedPart } from '../printed-part.js';
 import { FOOT } from './dummy-tube.js';
 import { footPlaces } from './foot-places.js';
 import { bossLength, type HolderBlock, holderBlock } from './holder-block.js';
 import { type Foot, footBoss, footSolid } from './holder-foot.js';
-import { type HolderArm, holderSolid } from './holder-ring.js';
+import { type HeldTube, type HolderArm, holderSolid } from './holder-ring.js';
 import { socket } from './key.js';
 import { barNormal, keyedBars } from './keyed-bar.js';
+import { outletStem } from './outlet-stem.js';
 import { proofThickness } from './proof-plate.js';
 import { findStruts, type StrutLine, type StrutSpace, type TakenLine, takenBy } from './strut-search.js';
+import { outletKey } from './tube-jigs.js';
 
 /** The parts that hold one collector's inlets in place over the flange, and remarks where they cannot. */
 export interface CollectorHolder {
@@ -27,51 +29,86 @@ export interface CollectorHolder {
   readonly taken: readonly TakenLine[];
 }
 
+/** What stands in the mock-up besides the holder to be made. */
+export interface Surroundings {
+  readonly tubes: readonly (RoutedPrimary | RoutedSecondary)[];
+  readonly flanges: readonly FlangePart[];
+  /** Space the struts keep out of, tools' room left aside. */
+  readonly keptOut: readonly KeptOut[];
+  /** What the struts of the holders before take up. */
+  readonly taken: readonly TakenLine[];
+}
+
 /**
  * Holder of a collector: a block with a socket for every last dummy tube, exactly at the inlets, and struts from it to feet
- * bolted to the printed flange, two or three, clear of every tube by 2 mm.
+ * bolted to the printed flange, two or three, clear of every tube by 2 mm. Where the collector feeds another, a stem goes on
+ * from the block to its outlet and carries the secondary.
  */
-export function collectorHolder(
-  plan: Plan,
-  collector: number,
-  primaries: readonly RoutedPrimary[],
-  flanges: readonly FlangePart[],
-  taken: readonly TakenLine[] = [],
-): CollectorHolder {
+export function collectorHolder(plan: Plan, collector: number, around: Surroundings): CollectorHolder {
   const c = plan.collectors[collector]!;
   const block = holderBlock(plan, c);
-  const struts = findStruts({ ...strutSpace(plan, c, block, primaries, flanges), taken });
-  const name = plan.collectors.length === 1 ? '' : `-${fileName(c.name)}`;
+  if (!block) return { parts: [], notes: [tooShort(c.name)], taken: [] };
+  const struts = findStruts(strutSpace(plan, c, block, around));
+  const name = plan.collectors.length === 1 ? '' : `-${collectorFiles(plan.collectors)[collector]}`;
   const arms = struts.map((s): HolderArm => {
     const d = directionAt(s.points, 0);
     const normal = directionInto(c.frame, barNormal(d));
     return { arm: s.arm, out: s.out, direction: directionInto(c.frame, d), normal };
   });
-  const held = block.inlets.map((_, i) => {
-    const primary = primaries.find((p) => p.collector === collector && p.inlet === i + 1)!;
-    const last = piecesOf(plan, primary).at(-1)!;
-    return { cylinder: primary.cylinder, normal: directionInto(c.frame, last.endNormal) };
-  });
+  const leaving = around.tubes.find((t): t is RoutedSecondary => 'from' in t && t.from === collector);
+  const stemNormal = leaving ? piecesOf(plan, leaving)[0]!.startNormal : null;
+  const tubes = heldTubes(plan, collector, around.tubes);
   const ring = printedPart(
     {
       name: `holder${name}`,
       kind: 'collector-holder',
       title: `Holder at the inlets of collector ${c.name}`,
-      solid: holderSolid(block, held, arms),
+      solid: holderSolid(block, { tubes, arms, stemNormal: stemNormal && directionInto(c.frame, stemNormal) }),
       at: c.frame,
       up: { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] },
     },
     plan.jig.bed,
   );
+  const { bed } = plan.jig;
+  const stem =
+    block.stem && leaving && stemNormal
+      ? outletStem(block, block.stem, {
+          collector: c,
+          file: name,
+          joint: outletKey(plan, leaving),
+          normal: stemNormal,
+          bed,
+        })
+      : [];
   return {
-    parts: [ring, ...struts.flatMap((s, i) => strutParts(plan, block, s, name, i + 1))],
-    notes: notesOn(c.name, struts.length),
+    parts: [ring, ...stem, ...struts.flatMap((s, i) => strutParts(plan, block, s, name, i + 1))],
+    notes: notesOn(c.name, struts.length, block),
     taken: struts.flatMap((s) => takenBy(s)),
   };
 }
 
-function notesOn(name: string, struts: number): string[] {
-  if (struts >= 2) return [];
+/** Longest mark with room on a holder. */
+const LONGEST_MARK = 8;
+
+/** The tubes at a collector's inlets, inlet 1 first. Where a secondary's name cannot be written its number in the collector's list stands for it. */
+function heldTubes(plan: Plan, collector: number, all: Surroundings['tubes']): HeldTube[] {
+  const { frame, from } = plan.collectors[collector]!;
+  const writes = (id: string): boolean => id.length <= LONGEST_MARK && /^[\x21-\x7e]+$/.test(id);
+  return all
+    .filter((t) => t.collector === collector)
+    .sort((a, b) => a.inlet - b.inlet)
+    .map((tube) => ({
+      mark: writes(tube.id) ? tube.id : String(from.indexOf(tube.id) + 1),
+      normal: directionInto(frame, piecesOf(plan, tube).at(-1)!.endNormal),
+    }));
+}
+
+const tooShort = (name: string): string =>
+  `collector ${name}: it ends before a printed holder would; hold its inlets and its outlet by other means`;
+
+/** A holder that feeds another collector stands by its dummy tubes and what follows when one strut holds it too. */
+function notesOn(name: string, struts: number, { stem }: HolderBlock): string[] {
+  if (struts >= (stem ? 1 : 2)) return [];
   const found = struts === 0 ? 'no way' : 'only one way';
   return [
     `collector ${name}: ${found} for a strut between its holder and the flange's bolts is clear of the tubes; ` +
@@ -83,23 +120,29 @@ function strutSpace(
   plan: Plan,
   collector: CollectorPlan,
   block: HolderBlock,
-  primaries: readonly RoutedPrimary[],
-  flanges: readonly FlangePart[],
-): Omit<StrutSpace, 'taken'> {
-  const ports = plan.ports.filter((p) => collector.cylinders.includes(p.cylinder));
-  const heads = [...new Set(ports.map((p) => p.head))];
+  { tubes, flanges, keptOut, taken }: Surroundings,
+): StrutSpace {
+  const index = plan.collectors.indexOf(collector);
+  const cylinders = plan.collectors
+    .filter((c) => c === collector || collector.from.includes(c.name))
+    .flatMap((c) => c.cylinders);
+  const heads = [...new Set(plan.ports.filter((p) => cylinders.includes(p.cylinder)).map((p) => p.head))];
   const standing = flanges.filter((f) => heads.includes(f.head));
+  const onThem = plan.ports.filter((p) => heads.includes(p.head)).map((p) => String(p.cylinder));
+  const arriving = tubes.filter((t) => t.collector === index).map((t) => t.id);
   // a strut stands on its own head and starts beside its own collector
-  const away = problemOf(plan).keptOut.filter(
-    (k) => ![...k.startsOn, ...k.endsOn].some((id) => collector.cylinders.some((cylinder) => String(cylinder) === id)),
+  const away = keptOut.filter(
+    (k) => !k.endsOn.some((id) => arriving.includes(id)) && !k.startsOn.some((id) => onThem.includes(id)),
   );
   return {
     block,
     frame: collector.frame,
     feet: standing.flatMap((f) => footPlaces(plan, f, block.strut)),
     normals: new Map(heads.map((h) => [h, plan.heads[h]!.frame.z])),
-    tubes: primaries.map((p) => p.path),
+    tubes,
+    ending: arriving,
     obstacles: away.map((k) => k.obstacle),
+    taken,
   };
 }
 

@@ -8,8 +8,9 @@ import { textSolid } from '../../geometry/text-solid.js';
 import { along, angleBetween, cross, dot, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { SolidPart } from '../part.js';
 import type { Piece } from '../pieces.js';
-import { fileName, printedPart } from '../printed-part.js';
-import { type Key, socket, spigot } from './key.js';
+import { printedPart } from '../printed-part.js';
+import type { JointKey } from './joint-keys.js';
+import { socket, spigot } from './key.js';
 import { type LabelPlace, labelStrokes, RAISED } from './tube-label.js';
 
 /** Depth of the flat a lying tube stands on, mm: without it the first layer would be a line. */
@@ -17,12 +18,9 @@ export const FOOT = 0.4;
 
 export interface DummyTube {
   readonly piece: Piece;
-  /** Outside diameter of the steel tube, mm. */
-  readonly od: number;
-  readonly key: Key;
-  /** Lengths of the keys at its start and its end, mm; 0 is a plain end. */
-  readonly startKey: number;
-  readonly endKey: number;
+  /** Keys at its start and its end. */
+  readonly start: JointKey;
+  readonly end: JointKey;
   /** For a first piece: the flange's outer face, world, its normal away from the head. */
   readonly face: Plane | null;
   readonly bed: Vec3;
@@ -34,9 +32,10 @@ export interface DummyTube {
  * A straight stands on its head end; a bend lies in its plane on a flat 0.4 mm deep, the name on top.
  */
 export function dummyTube(tube: DummyTube): SolidPart {
-  const { piece, od, bed } = tube;
-  const start = startOf(piece.path);
-  const at = frameFacing(start.point, start.direction, piece.startNormal);
+  const { piece, bed } = tube;
+  const { od } = piece;
+  const { point, direction } = startOf(piece.path);
+  const at = frameFacing(point, direction, piece.startNormal);
   const path = pathInto(at, piece.path);
   const face: Plane = tube.face
     ? { point: pointInto(at, tube.face.point), normal: directionInto(at, tube.face.normal) }
@@ -44,10 +43,7 @@ export function dummyTube(tube: DummyTube): SolidPart {
   const make = (place: LabelPlace, up: Frame, foot: boolean): SolidPart => {
     const whole = withLabel(tubeWithKeys(tube, path, face, directionInto(at, piece.endNormal)), place, piece.name, od);
     const solid = foot ? trimmed(whole, footPlane(path, od, up.z)) : whole;
-    return printedPart(
-      { name: fileName(`tube-${piece.name}`), kind: 'dummy-tube', title: titleOf(tube), solid, at, up },
-      bed,
-    );
+    return printedPart({ name: `tube-${piece.file}`, kind: 'dummy-tube', title: titleOf(tube), solid, at, up }, bed);
   };
   const bend = path.segments.find((s) => s.kind === 'bend');
   if (bend) {
@@ -63,24 +59,25 @@ export function dummyTube(tube: DummyTube): SolidPart {
 
 const SQUARE_END: Plane = { point: [0, 0, 0], normal: [0, 0, 1] };
 
-function titleOf({ piece, startKey, endKey }: DummyTube): string {
-  const plain = [...(startKey === 0 ? ['start'] : []), ...(endKey === 0 ? ['end'] : [])];
+function titleOf({ piece, start, end }: DummyTube): string {
+  const plain = [...(start.length === 0 ? ['start'] : []), ...(end.length === 0 ? ['end'] : [])];
   const glue = plain.length === 0 ? '' : `; too short for a key at its ${plain.join(' and ')}: glue face to face`;
   return `Dummy tube ${piece.name}, ${piece.kind} of ${(piece.toRun - piece.fromRun).toFixed(1)} mm${glue}`;
 }
 
 /** The tube in the frame of its start. */
 function tubeWithKeys(tube: DummyTube, path: Path, face: Plane, endNormal: Vec3): Solid {
-  const { od, key, startKey, endKey } = tube;
-  const end = endOf(path);
+  const { od } = tube.piece;
+  const { point, direction } = endOf(path);
   const tilt = angleBetween([0, 0, 1], face.normal);
   // a tilted face leaves one side of a square end short: begin further back and cut off at the face
   const back = tilt > 1e-9 ? (od / 2) * Math.tan(tilt) + 1 : 0;
   const swept = solidOf(sweepRound(begunEarlier(path, back), od / 2));
   const body = back > 0 ? trimmed(swept, face) : swept;
-  const bored = startKey > 0 ? difference(body, socket(key, startKey, WORLD, back + 1)) : body;
-  if (endKey === 0) return bored;
-  return union(bored, spigot(key, endKey, frameFacing(end.point, end.direction, endNormal)));
+  const { start, end } = tube;
+  const bored = start.length > 0 ? difference(body, socket(start.key, start.length, WORLD, back + 1)) : body;
+  if (end.length === 0) return bored;
+  return union(bored, spigot(end.key, end.length, frameFacing(point, direction, endNormal)));
 }
 
 function begunEarlier(path: Path, by: number): Path {

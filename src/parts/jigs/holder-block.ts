@@ -5,7 +5,8 @@ import type { Vec2 } from '../../geometry/vec2.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 import { inletCount, inletTube } from '../../params/inlet-tube.js';
 import type { CollectorPlan, Plan } from '../../params/plan.js';
-import { type Key, keyFor, SOCKET_FLOOR, SOCKET_RELIEF, socketRoom } from './key.js';
+import { collectorLength } from '../../routing/problem.js';
+import { type Key, keyFor, LEAST_KEY, SOCKET_FLOOR, SOCKET_RELIEF, socketRoom } from './key.js';
 
 /** The holder's block in numbers, in the collector's frame: inlets at z = 0, flat base at z = `depth`; mm. */
 export interface HolderBlock {
@@ -20,13 +21,28 @@ export interface HolderBlock {
   readonly tubeKey: Key;
   readonly strutKey: Key;
   readonly keyLength: number;
+  /** What goes on from the base to the outlet of a collector that feeds another; null for one that does not. */
+  readonly stem: HolderStem | null;
+}
+
+/** A round bar along the collector's axis, of the outlet's outside, from the holder's base to the outlet's end; mm. */
+export interface HolderStem {
+  readonly radius: number;
+  /** From the inlet plane to where the secondary begins. */
+  readonly end: number;
+  readonly key: Key;
+  /** 0 is a plain joint in the base. */
+  readonly keyLength: number;
 }
 
 /** How far the tubes' stubs stand out of the block, so that one sees and feels the round end that is to be met, mm. */
 export const STUB = 3;
 
-/** The block that takes the last dummy tubes of a collector. */
-export function holderBlock(plan: Plan, collector: CollectorPlan): HolderBlock {
+/** A stem shorter than this, mm, is none. */
+const LEAST_STEM = 5;
+
+/** The block that takes the last dummy tubes of a collector; null when the collector feeds another and ends before its holder would. */
+export function holderBlock(plan: Plan, collector: CollectorPlan): HolderBlock | null {
   const { od } = inletTube(plan, collector);
   const { fit, keyLength, strut } = plan.jig;
   const count = inletCount(collector);
@@ -36,7 +52,10 @@ export function holderBlock(plan: Plan, collector: CollectorPlan): HolderBlock {
   const socketDepth =
     (keyLength + SOCKET_RELIEF) * Math.cos(tilt) + (tubeKey.radius + fit) * Math.sin(tilt) + SOCKET_FLOOR;
   // arms start below the lowest edge of the tilted tubes' ends
-  const depth = Math.max(socketDepth, radius * Math.sin(tilt) + STUB + strut);
+  const least = Math.max(socketDepth, radius * Math.sin(tilt) + STUB + strut);
+  const stem = feedsAnother(plan, collector) ? stemOf(plan, collector, socketDepth) : null;
+  if (stem && stem.end < least + LEAST_STEM) return null;
+  const depth = stem ? Math.max(least, socketDepth + stemSocket(stem.keyLength)) : least;
   return {
     inlets: inletFrames(WORLD, count, ringRadius(count, od, collector.inletGap), tilt),
     radius,
@@ -46,8 +65,25 @@ export function holderBlock(plan: Plan, collector: CollectorPlan): HolderBlock {
     tubeKey,
     strutKey: keyFor(strut, fit),
     keyLength,
+    stem,
   };
 }
+
+/** True for a collector whose outlet goes on as a secondary. */
+export const feedsAnother = (plan: Plan, collector: CollectorPlan): boolean =>
+  plan.collectors.some((c) => c.from.includes(collector.name));
+
+/** Stem of a collector whose tubes' sockets reach `socketDepth` mm into its holder, floor included. */
+function stemOf(plan: Plan, collector: CollectorPlan, socketDepth: number): HolderStem {
+  const { fit, keyLength } = plan.jig;
+  const { od } = collector.outlet;
+  const end = collectorLength(collector, plan);
+  const room = Math.min(keyLength, end - LEAST_STEM - socketDepth - SOCKET_RELIEF);
+  return { radius: od / 2, end, key: keyFor(od, fit), keyLength: room < LEAST_KEY ? 0 : room };
+}
+
+/** What a stem's socket takes up of the base, mm: the floor between it and the tubes' sockets is theirs. */
+const stemSocket = (keyLength: number): number => (keyLength > 0 ? keyLength + SOCKET_RELIEF : 0);
 
 /** How far the block reaches from its axis in a direction across it, mm. */
 export function reachOf(block: HolderBlock, [c, s]: Vec2): number {

@@ -19,17 +19,26 @@ export interface HolderArm {
   readonly normal: Vec3;
 }
 
-/** The tube an inlet takes: its cylinder and where its key's flat faces, collector frame. */
+/** The tube an inlet takes: what its place is marked with and where its key's flat faces, collector frame. */
 export interface HeldTube {
-  readonly cylinder: number;
+  readonly mark: string;
   readonly normal: Vec3;
+}
+
+/** What a holder carries besides its block. */
+export interface HolderFittings {
+  readonly tubes: readonly HeldTube[];
+  readonly arms: readonly HolderArm[];
+  /** Where the flat of the stem's key faces, collector frame; null without a stem. */
+  readonly stemNormal: Vec3 | null;
 }
 
 /**
  * The holder in the collector's frame: a stub of the tubes' outside at every inlet with the socket of its last dummy tube, a
- * block that joins them, an arm to every strut with the strut's socket. Its base is flat; the cylinders' numbers stand on it.
+ * block that joins them, an arm to every strut with the strut's socket. Its base is flat, with the stem's socket where there
+ * is a stem; the tubes' marks stand on it.
  */
-export function holderSolid(block: HolderBlock, tubes: readonly HeldTube[], arms: readonly HolderArm[]): Solid {
+export function holderSolid(block: HolderBlock, { tubes, arms, stemNormal }: HolderFittings): Solid {
   const { inlets, radius, depth } = block;
   const stubs = inlets.map((i) => tiltedTube(i, radius, 0, depth));
   const core = hull(...inlets.map((i) => tiltedTube(i, radius, STUB, depth)));
@@ -41,7 +50,8 @@ export function holderSolid(block: HolderBlock, tubes: readonly HeldTube[], arms
       socket(block.tubeKey, block.keyLength, frameFacing(inlet.origin, inlet.z, tubes[i]!.normal)),
     ),
     ...arms.map((a) => socket(block.strutKey, block.keyLength, mouthOf(block, a))),
-    ...inlets.map((inlet, i) => number(block, inlet, tubes[i]!.cylinder)),
+    ...stemSocket(block, stemNormal),
+    ...inlets.flatMap((inlet, i) => markOn(block, inlet, tubes[i]!.mark)),
   );
 }
 
@@ -63,8 +73,30 @@ function bossSolid(block: HolderBlock, { arm, out, direction, normal }: HolderAr
   return placed(bar(block.strut, 0, bossLength(block)), frameFacing(armEnd(block, arm, out), direction, normal));
 }
 
-/** A cylinder's number in the base under its inlet. */
-function number({ depth }: HolderBlock, inlet: Frame, cylinder: number): Solid {
-  const [x, y] = along(inlet.origin, inlet.z, depth);
-  return placed(textSolid(textStrokes(String(cylinder), 10), -ENGRAVED, 1), { ...WORLD, origin: [x, y, depth] });
+function stemSocket({ stem, depth }: HolderBlock, normal: Vec3 | null): Solid[] {
+  if (!stem || !normal || stem.keyLength === 0) return [];
+  return [socket(stem.key, stem.keyLength, frameFacing([0, 0, depth], [0, 0, -1], normal))];
+}
+
+/** Height of a mark and the least that a printer can draw, mm. */
+const MARK = 10;
+const LEAST_MARK = 4;
+
+/** A tube's mark in the base under its inlet, beside the stem; none where there is no room to read it. */
+function markOn(block: HolderBlock, inlet: Frame, mark: string): Solid[] {
+  const { depth, stem, radius } = block;
+  const [x, y] = along(inlet.origin, inlet.z, depth / inlet.z[2]);
+  const from = Math.hypot(x, y);
+  const least = stem ? stem.radius + 1 : 0;
+  const most = from + radius - 1;
+  for (let height = MARK; height >= LEAST_MARK; height -= 1) {
+    const strokes = textStrokes(mark, height);
+    const half = Math.hypot(strokes.width, strokes.height) / 2;
+    const out = Math.max(from, least + half);
+    if (half > radius - 1 || out + half > most) continue;
+    const k = from > 1e-9 ? out / from : 1;
+    const at: Vec3 = [x * k, y * k, depth];
+    return [placed(textSolid(strokes, -ENGRAVED, 1), { ...WORLD, origin: at })];
+  }
+  return [];
 }

@@ -1,10 +1,11 @@
 import type { Plan } from '../../params/plan.js';
-import type { RoutedPrimary } from '../../routing/routed.js';
+import { type KeptOut, problemOf } from '../../routing/problem.js';
+import type { RoutedPrimary, RoutedSecondary } from '../../routing/routed.js';
 import type { FlangePart } from '../flange.js';
 import type { SolidPart } from '../part.js';
 import { type CollectorHolder, collectorHolder } from './collector-holder.js';
 import { flangeProof } from './flange-proof.js';
-import { primaryJigs } from './primary-jigs.js';
+import { primaryJigs, secondaryJigs } from './tube-jigs.js';
 
 /** The printed mock-up of a header, and remarks for the fabricator where it cannot stand by itself. */
 export interface MockUp {
@@ -12,27 +13,34 @@ export interface MockUp {
   readonly notes: readonly string[];
 }
 
+/** What the mock-up stands for. */
+export interface MockUpOf {
+  readonly plan: Plan;
+  readonly primaries: readonly RoutedPrimary[];
+  readonly secondaries: readonly RoutedSecondary[];
+  readonly flanges: readonly FlangePart[];
+  /** Space to keep out of as the routing knows it; left out, it is made from the plan. */
+  readonly problem?: { readonly keptOut: readonly KeptOut[] };
+}
+
 /** The mock-up: flanges, plugs, dummy tubes, holders of the collectors, all with their places in the world. */
-export function mockUpOf(plan: Plan, primaries: readonly RoutedPrimary[], flanges: readonly FlangePart[]): MockUp {
+export function mockUpOf({ plan, primaries, secondaries, flanges, problem = problemOf(plan) }: MockUpOf): MockUp {
+  const tubes = [...primaries, ...secondaries];
+  // a mock-up is taken down before anyone reaches for a plug
+  const toolRoom = new Set(plan.access.map((a) => `access to ${a.name}`));
+  const keptOut = problem.keptOut.filter((k) => !toolRoom.has(k.name));
   const holders: CollectorHolder[] = [];
-  for (const [i, c] of plan.collectors.entries()) {
-    if (c.from.length > 0) continue;
+  for (const i of plan.collectors.keys()) {
     const taken = holders.flatMap((h) => h.taken);
-    holders.push(collectorHolder(plan, i, primaries, flanges, taken));
+    holders.push(collectorHolder(plan, i, { tubes, flanges, keptOut, taken }));
   }
   return {
     parts: [
       ...flanges.flatMap((f) => flangeProof(plan, f)),
       ...primaries.flatMap((p) => primaryJigs(plan, p, flanges)),
+      ...secondaries.flatMap((s) => secondaryJigs(plan, s)),
       ...holders.flatMap((h) => h.parts),
     ],
     notes: holders.flatMap((h) => h.notes),
   };
 }
-
-/** Every printed part of the mock-up. */
-export const jigsOf = (
-  plan: Plan,
-  primaries: readonly RoutedPrimary[],
-  flanges: readonly FlangePart[],
-): readonly SolidPart[] => mockUpOf(plan, primaries, flanges).parts;

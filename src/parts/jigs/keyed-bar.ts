@@ -12,13 +12,18 @@ import { labelStrokes, RAISED } from './tube-label.js';
 /** Where the flats of a strut's keys face: the same for its bars and what carries them, whichever way one looks along it. World. */
 export const barNormal = (direction: Vec3): Vec3 => perpendicularTo(direction);
 
-/** Straight round bars of a strut, end to end, world. */
+/** Straight round bars of a strut or a stem, end to end, world. */
 export interface BarRun {
   readonly from: Vec3;
   readonly to: Vec3;
   readonly radius: number;
   readonly key: Key;
   readonly keyLength: number;
+  /** Lengths of the spigots at both ends of the run, mm, where they differ from `keyLength`; 0 is a plain end. */
+  readonly startKey?: number;
+  readonly endKey?: number;
+  /** Where the keys' flats face, world; left out: as `barNormal` says. */
+  readonly normal?: Vec3;
   readonly bed: Vec3;
   /** Name of the part, what is written on it, and what it is in words. */
   readonly name: string;
@@ -36,27 +41,31 @@ export function keyedBars(run: BarRun): SolidPart[] {
   return Array.from({ length: count }, (_, i) => {
     const suffix = count === 1 ? '' : `-${i + 1}`;
     const [from, to] = [lerp(run.from, run.to, i / count), lerp(run.from, run.to, (i + 1) / count)];
-    return keyedBar({ ...run, from, to, name: run.name + suffix, label: run.label + suffix }, i > 0);
+    const endKey = i === count - 1 ? (run.endKey ?? run.keyLength) : run.keyLength;
+    return keyedBar({ ...run, from, to, endKey, name: run.name + suffix, label: run.label + suffix }, i > 0);
   });
 }
 
 function keyedBar(run: BarRun, startsWithSocket: boolean): SolidPart {
-  const { key, keyLength, radius } = run;
+  const { key, keyLength, radius, startKey = keyLength, endKey = keyLength } = run;
   const length = distance(run.from, run.to);
   const direction = unit(sub(run.to, run.from));
-  const at = frameFacing(run.from, direction, barNormal(direction));
+  const at = frameFacing(run.from, direction, run.normal ?? barNormal(direction));
   const end: Frame = { ...WORLD, origin: [0, 0, length] };
   // seen from the carrier at the start the same perpendicular is y, so x turns over with z
   const start: Frame = { ...WORLD, x: [-1, 0, 0], z: [0, 0, -1] };
   const round = bar(radius, 0, length);
   const keyed = startsWithSocket
     ? difference(round, socket(key, keyLength, WORLD))
-    : union(round, spigot(key, keyLength, start));
-  const whole = withName(union(keyed, spigot(key, keyLength, end)), run.label, radius, length);
+    : withSpigot(round, key, startKey, start);
+  const whole = withName(withSpigot(keyed, key, endKey, end), run.label, radius, length);
   const lying = trimmed(whole, { point: [0, FOOT - radius, 0], normal: [0, 1, 0] });
   const up = frameFacing(WORLD.origin, [0, 1, 0], [1, 0, 0]);
   return printedPart({ name: run.name, kind: 'collector-holder', title: run.title, solid: lying, at, up }, run.bed);
 }
+
+const withSpigot = (body: Solid, key: Key, length: number, at: Frame): Solid =>
+  length > 0 ? union(body, spigot(key, length, at)) : body;
 
 function withName(body: Solid, text: string, radius: number, length: number): Solid {
   const place = {

@@ -14,7 +14,8 @@ import type { FlangePart } from '../flange.js';
 import type { SolidPart } from '../part.js';
 import type { Piece } from '../pieces.js';
 import { printedPart } from '../printed-part.js';
-import { type Key, spigot } from './key.js';
+import type { JointKey } from './joint-keys.js';
+import { spigot } from './key.js';
 import { LIP, notchOf, proofThickness } from './proof-plate.js';
 import { ENGRAVED, tabSolid } from './proof-solid.js';
 
@@ -22,12 +23,18 @@ import { ENGRAVED, tabSolid } from './proof-solid.js';
  * The plug of one port: fills the opening of the printed flange, carries a lip on the outer face as thick as the steel flange
  * is thicker than the printed one, and on it, along the port's axis, the spigot that holds the first dummy tube in its
  * clocking, standing where the steel tube will. It prints on its head side, which bears the cylinder's number.
- * Throws RangeError when the flange has no opening for the piece's cylinder.
+ * Throws RangeError when the flange has no opening for the cylinder.
  */
-export function portPlug(plan: Plan, flange: FlangePart, first: Piece, key: Key, keyLength: number): SolidPart {
-  const port = plan.ports.find((p) => p.cylinder === first.cylinder)!;
-  const opening = flange.region.openings.find((o) => o.cylinder === first.cylinder);
-  if (!opening) throw new RangeError(`${flange.name} has no opening for cylinder ${first.cylinder}`);
+export function portPlug(
+  plan: Plan,
+  flange: FlangePart,
+  cylinder: number,
+  first: Piece,
+  { key, length }: JointKey,
+): SolidPart {
+  const port = plan.ports.find((p) => p.cylinder === cylinder)!;
+  const opening = flange.region.openings.find((o) => o.cylinder === cylinder);
+  if (!opening) throw new RangeError(`${flange.name} has no opening for cylinder ${cylinder}`);
   const head = plan.heads[flange.head]!.frame;
   const at: Frame = { ...head, origin: pointFrom(head, [port.at[0], port.at[1], 0]) };
   const outline = translateOutline(opening.outline, [-port.at[0], -port.at[1]]);
@@ -37,7 +44,7 @@ export function portPlug(plan: Plan, flange: FlangePart, first: Piece, key: Key,
   const stem = prism(flattenOutline(offsetOutline(outline, -fit)), 0, steel);
   const start = startOf(pathInto(at, first.path));
   const axis = frameFacing(start.point, start.direction, directionInto(at, first.startNormal));
-  const seat = between(placed(bar(plan.tube.od / 2, -4 * steel, 4 * steel), axis), plate, steel);
+  const seat = between(placed(bar(first.od / 2, -4 * steel, 4 * steel), axis), plate, steel);
   const lip = prism(flattenOutline(offsetOutline(outline, LIP)), plate, steel);
   const notch = notchOf(flange.region, opening);
   const tab = notch ? [tabSolid({ ...notch, at: sub2(notch.at, port.at) }, plate, steel, 0)] : [];
@@ -45,14 +52,14 @@ export function portPlug(plan: Plan, flange: FlangePart, first: Piece, key: Key,
   // on a tilted port the face falls away under one side of the spigot: sink it as much further
   const sunk = 1 + key.radius * Math.tan(angleBetween(axis.z, [0, 0, 1]));
   const solid = difference(
-    keyLength > 0 ? union(body, spigot(key, keyLength, axis, sunk)) : body,
-    numberBelow(String(first.cylinder), flattenOutline(outline)),
+    length > 0 ? union(body, spigot(key, length, axis, sunk)) : body,
+    numberBelow(String(cylinder), flattenOutline(outline)),
   );
   return printedPart(
     {
-      name: `plug-${first.cylinder}`,
+      name: `plug-${cylinder}`,
       kind: 'port-plug',
-      title: `Plug for the port of cylinder ${first.cylinder}`,
+      title: `Plug for the port of cylinder ${cylinder}`,
       solid,
       at,
       up: WORLD,

@@ -18,6 +18,7 @@ export function printedSpans(pieces: readonly Piece[], bed: Vec3, keyLength: num
       return {
         ...piece,
         name: `${piece.name}-${i + 1}`,
+        file: `${piece.file}-${i + 1}`,
         fromRun: piece.fromRun + from,
         toRun: piece.fromRun + to,
         path: partOfPath(piece.path, from, to),

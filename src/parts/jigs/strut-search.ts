@@ -1,9 +1,10 @@
 import { type Frame, pointFrom } from '../../geometry/frame.js';
 import { type Obstacle, obstacleDistance } from '../../geometry/obstacle.js';
-import { headingAt, type Path, pathLength } from '../../geometry/path.js';
+import { headingAt, pathLength } from '../../geometry/path.js';
 import { segmentApproach } from '../../geometry/segment-distance.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { along, distance, dot, lerp, sub, unit, type Vec3 } from '../../geometry/vec3.js';
+import type { RoutedTube } from '../../routing/routed.js';
 import { type FootPlace, PAD } from './foot-places.js';
 import { armEnd, bossLength, type HolderBlock, reachOf } from './holder-block.js';
 
@@ -18,6 +19,9 @@ export interface StrutLine {
   readonly armRoot: Vec3;
 }
 
+/** A tube and its sizes along it. */
+export type SizedTube = Pick<RoutedTube, 'id' | 'path' | 'sections'>;
+
 /** What struts must keep clear of. */
 export interface StrutSpace {
   readonly block: HolderBlock;
@@ -25,7 +29,9 @@ export interface StrutSpace {
   readonly feet: readonly FootPlace[];
   /** Unit normal of each head's face, by head. */
   readonly normals: ReadonlyMap<number, Vec3>;
-  readonly tubes: readonly Path[];
+  readonly tubes: readonly SizedTube[];
+  /** Ids of the tubes that end at this holder. */
+  readonly ending: readonly string[];
   readonly obstacles: readonly Obstacle[];
   /** Struts and arms of holders placed before, by their axes. */
   readonly taken: readonly TakenLine[];
@@ -62,11 +68,21 @@ const SHORTEST = 15;
  * elbow only while there are fewer than two. Anchors are tried all round the holder against every foot.
  */
 export function findStruts(space: StrutSpace): StrutLine[] {
-  const samples = sampled(space.tubes);
+  const samples: Samples = {
+    all: sampled(space.tubes),
+    passing: sampled(space.tubes.filter((t) => !space.ending.includes(t.id))),
+  };
   const straight = linesOf(space, samples, straightWays);
   const chosen = choose(straight, space.block);
   if (chosen.length >= 2) return chosen;
   return choose([...straight, ...linesOf(space, samples, elbowWays)], space.block);
+}
+
+/** Points of tubes' centrelines and the tube's radius there, four numbers each. */
+interface Samples {
+  readonly all: Float64Array;
+  /** Of the tubes that do not end at this holder. */
+  readonly passing: Float64Array;
 }
 
 type Ways = (from: Vec3, foot: FootPlace, normal: Vec3) => readonly (readonly Vec3[])[];
@@ -86,9 +102,9 @@ const elbowWays: Ways = (from, foot, normal) => {
   );
 };
 
-function linesOf(space: StrutSpace, samples: Float64Array, ways: Ways): StrutLine[] {
+function linesOf(space: StrutSpace, samples: Samples, ways: Ways): StrutLine[] {
   const { block, frame, feet } = space;
-  const free = feet.filter((f) => boltIsFree(f, space) && padIsFree(f, samples, block));
+  const free = feet.filter((f) => boltIsFree(f, space) && padIsFree(f, samples.all, block));
   const lines = new Map<string, { line: StrutLine; length: number }>();
   for (let k = 0; k < 24; k++) {
     const a = (2 * Math.PI * k) / 24;
@@ -97,7 +113,7 @@ function linesOf(space: StrutSpace, samples: Float64Array, ways: Ways): StrutLin
       const out = reachOf(block, arm) + block.strut + extra;
       const from = pointFrom(frame, armEnd(block, arm, out));
       const armRoot = pointFrom(frame, [0, 0, block.armHeight]);
-      if (!isClearOfTaken(armRoot, from, space)) continue;
+      if (!isClearOfTaken(armRoot, from, space) || !armIsFree(armRoot, from, samples.passing, space)) continue;
       for (const foot of free) {
         const key = `${k} ${foot.head} ${foot.bolt}`;
         for (const points of ways(from, foot, space.normals.get(foot.head)!)) {
@@ -115,15 +131,25 @@ function linesOf(space: StrutSpace, samples: Float64Array, ways: Ways): StrutLin
 const lengthOf = (points: readonly Vec3[]): number =>
   points.slice(1).reduce((sum, p, i) => sum + distance(points[i]!, p), 0);
 
-/** Points of all tubes' centrelines, x, y, z in turn. */
-function sampled(tubes: readonly Path[]): Float64Array {
+/** Points of tubes' centrelines with the radius, x, y, z, r in turn; about a step the larger size counts. */
+function sampled(tubes: readonly SizedTube[]): Float64Array {
   return Float64Array.from(
-    tubes.flatMap((path) => {
+    tubes.flatMap(({ path, sections }) => {
       const length = pathLength(path);
       const n = Math.ceil(length / STEP);
-      return Array.from({ length: n + 1 }, (_, i) => headingAt(path, (length * i) / n).point).flat();
+      return Array.from({ length: n + 1 }, (_, i) => {
+        const run = (length * i) / n;
+        const size = sections.filter((s) => s.from <= run + STEP).at(-1) ?? sections[0]!;
+        return [...headingAt(path, run).point, size.od / 2];
+      }).flat();
     }),
   );
+}
+
+/** An arm of the holder against what passes it. Its own tubes end before it begins. */
+function armIsFree(root: Vec3, end: Vec3, passing: Float64Array, space: StrutSpace): boolean {
+  const wide = space.block.strut + 1;
+  return clearOfSamples(root, end, passing, wide + STRUT_GAP) && clearOfObstacles(root, end, space, wide);
 }
 
 /** Nothing of another holder at this bolt or over this foot. */
@@ -156,8 +182,13 @@ function isClearOfPad(p: Vec3, q: Vec3, foot: FootPlace, block: HolderBlock): bo
 const padReach = (foot: FootPlace, block: HolderBlock): number =>
   Math.hypot(Math.max(foot.padRadius, block.strut + 1), PAD / 2);
 
-/** A strut against its own holder's block: its stubs and what joins them. */
+/** A strut against its own holder's block, its stubs and what joins them, and its stem. */
 function isClearOfBlock(p: Vec3, q: Vec3, { block, frame }: StrutSpace): boolean {
+  const { stem, depth } = block;
+  if (stem) {
+    const [base, end] = [depth, stem.end].map((z) => pointFrom(frame, [0, 0, z]));
+    if (segmentApproach(p, q, base!, end!).distance < stem.radius + block.strut + STRUT_GAP) return false;
+  }
   const ends = [0, block.depth].map((z) => block.inlets.map((i) => pointFrom(frame, along(i.origin, i.z, z / i.z[2]))));
   return ends.every((ring) =>
     ring.every((a) =>
@@ -167,16 +198,10 @@ function isClearOfBlock(p: Vec3, q: Vec3, { block, frame }: StrutSpace): boolean
 }
 
 function padIsFree(foot: FootPlace, samples: Float64Array, block: HolderBlock): boolean {
-  return clearOfSamples(foot.boltRoot, foot.root, samples, block.radius + padReach(foot, block) + STRUT_GAP);
+  return clearOfSamples(foot.boltRoot, foot.root, samples, padReach(foot, block) + STRUT_GAP);
 }
 
-function isFree(
-  points: readonly Vec3[],
-  armRoot: Vec3,
-  foot: FootPlace,
-  space: StrutSpace,
-  samples: Float64Array,
-): boolean {
+function isFree(points: readonly Vec3[], armRoot: Vec3, foot: FootPlace, space: StrutSpace, samples: Samples): boolean {
   const { block, frame } = space;
   const boss = bossLength(block);
   const first = sub(points[1]!, points[0]!);
@@ -191,10 +216,10 @@ function isFree(
   const far = points[points.length - 2]!;
   const tool = segmentApproach(foot.boltRoot, along(foot.boltRoot, normal, 80), foot.root, far).distance;
   if (tool < foot.toolRadius + block.strut + 1) return false;
-  const gap = block.strut + block.radius + STRUT_GAP + 0.1;
+  const gap = block.strut + STRUT_GAP + 0.1;
   for (let i = 1; i < points.length; i++) {
-    if (!clearOfSamples(points[i - 1]!, points[i]!, samples, gap)) return false;
-    if (!clearOfObstacles(points[i - 1]!, points[i]!, space)) return false;
+    if (!clearOfSamples(points[i - 1]!, points[i]!, samples.all, gap)) return false;
+    if (!clearOfObstacles(points[i - 1]!, points[i]!, space, block.strut)) return false;
     if (!isClearOfTaken(points[i - 1]!, points[i]!, space)) return false;
     if (!isClearOfBlock(points[i - 1]!, points[i]!, space)) return false;
   }
@@ -211,27 +236,28 @@ function foldsBack(ways: readonly Vec3[], block: HolderBlock): boolean {
   });
 }
 
-function clearOfObstacles(p: Vec3, q: Vec3, { obstacles, block }: StrutSpace): boolean {
+function clearOfObstacles(p: Vec3, q: Vec3, { obstacles }: StrutSpace, radius: number): boolean {
   const n = Math.max(1, Math.ceil(distance(p, q) / STEP));
   for (const o of obstacles) {
     for (let i = 0; i <= n; i++) {
-      if (obstacleDistance(o, lerp(p, q, i / n)) < block.strut + STRUT_GAP + STEP / 8) return false;
+      if (obstacleDistance(o, lerp(p, q, i / n)) < radius + STRUT_GAP + STEP / 8) return false;
     }
   }
   return true;
 }
 
+/** A bar's skin, `gap` mm from the line between two points, outside every sampled tube. */
 function clearOfSamples(p: Vec3, q: Vec3, samples: Float64Array, gap: number): boolean {
   const d = sub(q, p);
   const square = dot(d, d);
-  const least = gap * gap;
-  for (let i = 0; i < samples.length; i += 3) {
+  for (let i = 0; i < samples.length; i += 4) {
     const x = samples[i]! - p[0];
     const y = samples[i + 1]! - p[1];
     const z = samples[i + 2]! - p[2];
     const t = square === 0 ? 0 : Math.min(1, Math.max(0, (x * d[0] + y * d[1] + z * d[2]) / square));
     const [u, v, w] = [x - d[0] * t, y - d[1] * t, z - d[2] * t];
-    if (u * u + v * v + w * w < least) return false;
+    const least = samples[i + 3]! + gap;
+    if (u * u + v * v + w * w < least * least) return false;
   }
   return true;
 }

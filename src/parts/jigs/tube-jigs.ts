@@ -1,0 +1,55 @@
+import { pointFrom } from '../../geometry/frame.js';
+import type { Plane } from '../../geometry/plane.js';
+import type { Plan } from '../../params/plan.js';
+import type { RoutedPrimary, RoutedSecondary, RoutedTube } from '../../routing/routed.js';
+import type { FlangePart } from '../flange.js';
+import type { SolidPart } from '../part.js';
+import { type Piece, piecesOf } from '../pieces.js';
+import { dummyTube } from './dummy-tube.js';
+import { type JointKey, jointKeys } from './joint-keys.js';
+import { portPlug } from './port-plug.js';
+import { printedSpans } from './printed-spans.js';
+
+/** Plug and dummy tubes of one primary, from the head to its collector. */
+export function primaryJigs(plan: Plan, primary: RoutedPrimary, flanges: readonly FlangePart[]): SolidPart[] {
+  const pieces = dummiesOf(plan, primary);
+  const joints = jointKeys(pieces, plan.jig, pieces[0]!.od);
+  const port = plan.ports.find((p) => p.cylinder === primary.cylinder)!;
+  const flange = flanges.find((f) => f.head === port.head)!;
+  const head = plan.heads[port.head]!.frame;
+  const face = { point: pointFrom(head, [0, 0, plan.flange.thickness]), normal: head.z };
+  return [portPlug(plan, flange, primary.cylinder, pieces[0]!, joints[0]!), ...dummyTubes(plan, pieces, joints, face)];
+}
+
+/** Dummy tubes of one secondary, from the stem of the collector it comes from to the next. */
+export function secondaryJigs(plan: Plan, secondary: RoutedSecondary): SolidPart[] {
+  const pieces = dummiesOf(plan, secondary);
+  return dummyTubes(plan, pieces, secondaryKeys(plan, secondary, pieces), null);
+}
+
+/** The key a secondary stands on at the outlet it comes from. */
+export const outletKey = (plan: Plan, secondary: RoutedSecondary): JointKey =>
+  secondaryKeys(plan, secondary, dummiesOf(plan, secondary))[0]!;
+
+const secondaryKeys = (plan: Plan, secondary: RoutedSecondary, pieces: readonly Piece[]): JointKey[] =>
+  jointKeys(pieces, plan.jig, plan.collectors[secondary.from]!.outlet.od);
+
+const dummiesOf = (plan: Plan, tube: RoutedTube): readonly Piece[] =>
+  printedSpans(piecesOf(plan, tube), plan.jig.bed, plan.jig.keyLength);
+
+function dummyTubes(
+  plan: Plan,
+  pieces: readonly Piece[],
+  joints: readonly JointKey[],
+  face: Plane | null,
+): SolidPart[] {
+  return pieces.map((piece, i) =>
+    dummyTube({
+      piece,
+      start: joints[i]!,
+      end: joints[i + 1]!,
+      face: piece.first ? face : null,
+      bed: plan.jig.bed,
+    }),
+  );
+}
