@@ -7,6 +7,7 @@ const MEASURED_WITHIN = 0.01;
 
 const IDS: Readonly<Record<Gap['kind'], string>> = {
   tubes: 'clearance.tubes',
+  approach: 'clearance.approach',
   'run-in': 'clearance.run-in',
   'kept-out': 'clearance.kept-out',
   self: 'clearance.self',

@@ -10,7 +10,7 @@ const primary = z.strictObject({
   target_mm: mm('Target length'),
   bends: z.int().nonnegative(),
   clearance_mm: mm(
-    'Least gap of the tube to another primary, to itself or to kept-out space, outside the run-in',
+    'Least gap of the tube to another tube, to itself or to kept-out space, before it draws together with others at its collector',
   ).nullable(),
 });
 
@@ -46,7 +46,7 @@ const alternative = z.strictObject({
   bends: z.int().nonnegative(),
   turning_deg: z.number().describe('Sum of all bend angles, deg'),
   least_clr_mm: mm('Smallest centreline radius').nullable(),
-  least_gap_mm: mm('Smallest gap outside the run-in').nullable(),
+  least_gap_mm: mm('Smallest gap of any tube before it draws together with others at its collector').nullable(),
   pieces: z.int().positive(),
   length_mm: mm('Common length of the primaries'),
   cost: z.number().describe('What the search weighed it at; less is better'),

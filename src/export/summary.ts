@@ -70,9 +70,14 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
   };
 }
 
-/** Least gap of a tube to anything, mm, outside the run-in; null when there is nothing. */
+/**
+ * Least gap of a tube to anything it must keep off, mm, before it draws together with others at its collector; null when there is
+ * nothing. Room for tools, which a tube may touch, does not count.
+ */
 export function leastGap(gaps: readonly Gap[], id: string): number | null {
-  const values = gaps.filter((g) => g.kind !== 'run-in' && g.tubes.includes(id)).map((g) => g.value);
+  const values = gaps
+    .filter((g) => g.kind !== 'run-in' && g.kind !== 'approach' && g.limit > 0 && g.tubes.includes(id))
+    .map((g) => g.value);
   return values.length > 0 ? Math.min(...values) : null;
 }
 

@@ -68,7 +68,8 @@ export function weigh(
   polygon: ControlPolygon,
 ): Candidate {
   const { collector, sections } = problem.runners[runner]!;
-  const shape = shapeOf(polygon, sections, problem.collectors[collector]!.runIn);
+  const { runIn, approach } = problem.collectors[collector]!;
+  const shape = shapeOf(polygon, sections, [approach, runIn]);
   const sum = tally(problem);
   visitOwn(problem, runner, shape, polygon.clr, sum.visit);
   const lost = shape.drawable ? 0 : 1e6;

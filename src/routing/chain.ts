@@ -42,10 +42,10 @@ export interface Shape {
 }
 
 /**
- * Angles, straights, steps and chain of a polygon. `splitBefore` mm before the end a point is set on the last straight, so that a
- * run-in can be told apart.
+ * Angles, straights, steps and chain of a polygon. So many mm before the end as `splitsBefore` says points are set where they fall
+ * on straights, so that the zones before an inlet can be told apart.
  */
-export function shapeOf(polygon: ControlPolygon, sections: readonly Section[], splitBefore: number): Shape {
+export function shapeOf(polygon: ControlPolygon, sections: readonly Section[], splitsBefore: readonly number[]): Shape {
   const { points, clr } = polygon;
   const n = points.length - 2;
   const angles = new Float64Array(n);
@@ -65,7 +65,7 @@ export function shapeOf(polygon: ControlPolygon, sections: readonly Section[], s
     legs[k + 2] = z / l;
     straights[i] = l;
   }
-  let size = 4 + sections.length;
+  let size = 2 + sections.length + splitsBefore.length;
   let drawable = true;
   for (let i = 0; i < n; i++) {
     const a = angleAt(legs, i);
@@ -81,7 +81,7 @@ export function shapeOf(polygon: ControlPolygon, sections: readonly Section[], s
     if (i > 0 && i < n && isOneBend(points, clr, i, straights[i]!)) joined[i] = 1;
   }
   const { steps, sectionOf, total } = placeSteps(angles, straights, clr, sections);
-  const splits = splitBefore > 0 ? [...steps.map((s) => s.run), total - splitBefore] : steps.map((s) => s.run);
+  const splits = [...steps.map((s) => s.run), ...splitsBefore.map((s) => total - s)].sort((a, b) => a - b);
   const chain = drawable ? draw(polygon, legs, angles, straights, size, splits, sections, steps) : EMPTY;
   return { angles, straights, joined, sectionOf, steps, chain, drawable };
 }
@@ -161,38 +161,20 @@ function draw(
     if (y > box[4]!) box[4] = y;
     if (z > box[5]!) box[5] = z;
   };
+  /** Follows a straight, setting a point at every split that falls on it. */
   const walk = (i: number): void => {
-    const l = Math.max(0, straights[i]!);
+    const end = at + Math.max(0, straights[i]!);
     for (const s of splits) {
-      const d = s - at;
-      if (d <= 1e-6 || d >= l - 1e-6) continue;
+      if (s <= at + 1e-6 || s >= end - 1e-6) continue;
       const k = (count - 1) * 3;
-      const before = at;
+      const d = s - at;
       const x = xyz[k]! + legs[i * 4]! * d;
       const y = xyz[k + 1]! + legs[i * 4 + 1]! * d;
       const z = xyz[k + 2]! + legs[i * 4 + 2]! * d;
       at = s;
       put(x, y, z);
-      straightLeft(before + l - s, i);
-      return;
     }
-    at += l;
-  };
-  /** The rest of a straight after a split, which may be split again. */
-  const straightLeft = (left: number, i: number): void => {
-    const later = splits.find((s) => s - at > 1e-6 && s - at < left - 1e-6);
-    if (later === undefined) {
-      at += left;
-      return;
-    }
-    const d = later - at;
-    const k = (count - 1) * 3;
-    const x = xyz[k]! + legs[i * 4]! * d;
-    const y = xyz[k + 1]! + legs[i * 4 + 1]! * d;
-    const z = xyz[k + 2]! + legs[i * 4 + 2]! * d;
-    at = later;
-    put(x, y, z);
-    at += left - d;
+    at = end;
   };
   put(...points[0]!);
   for (let i = 0; i < n; i++) {

@@ -13,7 +13,8 @@ export type Measured = Pick<RoutedTube, 'id' | 'path' | 'sections'>;
 
 /** A true least gap between skins, mm, to within `DISTANCE_ERROR`. */
 export interface Gap {
-  readonly kind: 'tubes' | 'run-in' | 'kept-out' | 'self';
+  /** Between tubes: in the open, in their approach to a common collector, or in the run-in just before its inlets. */
+  readonly kind: 'tubes' | 'approach' | 'run-in' | 'kept-out' | 'self';
   /** The tubes it concerns, by id: two, or one. */
   readonly tubes: readonly string[];
   /** 'cylinders 1 and 2', 'cylinder 3 and head', 'cylinder 4, two passes of the same tube'. */
@@ -52,27 +53,55 @@ function partOf(tube: Tube, from: number, to: number): TubeRun {
   return { path: partOfPath(tube.path, from, to), steps: steps.slice(Math.max(0, first)) };
 }
 
+/** The least gaps of two tubes: in the open and, where they share a collector, in the approach and in the run-in. */
 function pairGaps(problem: RouteProblem, a: Tube, b: Tube): Gap[] {
-  const shared = a.runner.collector === b.runner.collector ? problem.collectors[a.runner.collector]! : null;
-  const runIn = shared?.runIn ?? 0;
   const limit = gapLimit(problem, a.runner, b.runner);
   const words = tubesInWords([a.runner.name, b.runner.name]);
-  const gap = (kind: 'tubes' | 'run-in', found: { gap: number; run: number }, from: number, least: number): Gap => ({
+  const gap = (kind: Gap['kind'], place: string, found: Found, least: number): Gap => ({
     kind,
     tubes: [a.runner.id, b.runner.id],
-    place: kind === 'tubes' ? words : `${words}, just before the inlets`,
+    place,
     value: found.gap,
     limit: least,
-    at: headingAt(a.path, from + found.run).point,
-    run: from + found.run,
+    at: headingAt(a.path, found.run).point,
+    run: found.run,
   });
-  if (runIn <= 0) return [gap('tubes', skinGap(a, b), 0, limit)];
-  const lastA = partOf(a, a.length - runIn, a.length);
-  const lastB = partOf(b, b.length - runIn, b.length);
-  const main = gap('tubes', skinGap(partOf(a, 0, a.length - runIn), b), 0, limit);
-  const rest = gap('tubes', skinGap(lastA, partOf(b, 0, b.length - runIn)), a.length - runIn, limit);
-  const before = gap('run-in', skinGap(lastA, lastB), a.length - runIn, Math.min(shared!.runInGap, limit));
-  return [rest.value < main.value ? rest : main, before];
+  if (a.runner.collector !== b.runner.collector) return [gap('tubes', words, skinGap(a, b), limit)];
+  const { runIn, runInGap, approach } = problem.collectors[a.runner.collector]!;
+  const upTo = (t: Tube, back: number): Zone => [0, t.length - back];
+  const within = (t: Tube, from: number, to: number): Zone => [t.length - from, t.length - to];
+  const open = nearest([
+    zoneGap(a, upTo(a, approach), b, [0, b.length]),
+    zoneGap(a, within(a, approach, 0), b, upTo(b, approach)),
+  ]);
+  const drawing = nearest([
+    zoneGap(a, within(a, approach, runIn), b, within(b, approach, 0)),
+    zoneGap(a, within(a, runIn, 0), b, within(b, approach, runIn)),
+  ]);
+  const last = zoneGap(a, within(a, runIn, 0), b, within(b, runIn, 0));
+  return [
+    ...(open ? [gap('tubes', words, open, limit)] : []),
+    ...(drawing ? [gap('approach', `${words}, drawing together`, drawing, limit)] : []),
+    ...(last ? [gap('run-in', `${words}, just before the inlets`, last, Math.min(runInGap, limit))] : []),
+  ];
+}
+
+type Zone = readonly [from: number, to: number];
+
+interface Found {
+  readonly gap: number;
+  /** Along the whole first tube. */
+  readonly run: number;
+}
+
+const nearest = (found: readonly (Found | null)[]): Found | null =>
+  found.reduce((best, f) => (f && (!best || f.gap < best.gap) ? f : best), null);
+
+/** Least gap between parts of two tubes; null when either part is empty. */
+function zoneGap(a: Tube, [a0, a1]: Zone, b: Tube, [b0, b1]: Zone): Found | null {
+  if (a1 - a0 < 1e-6 || b1 - b0 < 1e-6) return null;
+  const found = skinGap(partOf(a, a0, a1), partOf(b, b0, b1));
+  return { gap: found.gap, run: a0 + found.run };
 }
 
 /**

@@ -2,16 +2,19 @@ import { linkDistance } from '../geometry/link-distance.js';
 import { obstacleDistance } from '../geometry/obstacle.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import { boxesApart, type Chain, chainGap, pointAtRun, type Shape } from './chain.js';
-import {
-  type Joining,
-  type KeptOut,
-  type RouteProblem,
-  type Runner,
-  SELF_SEPARATION,
-  type Section,
-} from './problem.js';
+import { type KeptOut, type RouteProblem, type Runner, SELF_SEPARATION, type Section } from './problem.js';
 
-export type LimitKind = 'straight' | 'angle' | 'step' | 'self' | 'kept-out' | 'gap' | 'run-in' | 'length' | 'order';
+export type LimitKind =
+  | 'straight'
+  | 'angle'
+  | 'step'
+  | 'self'
+  | 'kept-out'
+  | 'gap'
+  | 'approach'
+  | 'run-in'
+  | 'length'
+  | 'order';
 
 /**
  * Told of every limit looked at: its kind; the tube, or both, as places in the problem's runners (-1 for no second); kept-out space
@@ -126,15 +129,23 @@ export function visitPair(problem: RouteProblem, a: number, ca: Chain, b: number
     visit('gap', a, b, null, cutoff, limit);
     return;
   }
-  const shared = one.collector === other.collector ? problem.collectors[one.collector]! : null;
-  const mainA = mainEnd(ca, shared);
-  const mainB = mainEnd(cb, shared);
-  let gap = chainGap(ca, 0, mainA, cb, 0, cb.count - 1, cutoff);
-  gap = chainGap(ca, mainA, ca.count - 1, cb, 0, mainB, gap);
-  visit('gap', a, b, null, gap, limit);
-  if (!shared) return;
-  const runIn = chainGap(ca, mainA, ca.count - 1, cb, mainB, cb.count - 1, cutoff);
-  visit('run-in', a, b, null, runIn, Math.min(shared.runInGap, limit) - 0.05);
+  const endA = ca.count - 1;
+  const endB = cb.count - 1;
+  if (one.collector !== other.collector) {
+    visit('gap', a, b, null, chainGap(ca, 0, endA, cb, 0, endB, cutoff), limit);
+    return;
+  }
+  const { runIn, runInGap, approach } = problem.collectors[one.collector]!;
+  const nearA = linkBefore(ca, approach);
+  const nearB = linkBefore(cb, approach);
+  const lastA = linkBefore(ca, runIn);
+  const lastB = linkBefore(cb, runIn);
+  const open = chainGap(ca, nearA, endA, cb, 0, nearB, chainGap(ca, 0, nearA, cb, 0, endB, cutoff));
+  visit('gap', a, b, null, open, limit);
+  const near = chainGap(ca, lastA, endA, cb, nearB, lastB, chainGap(ca, nearA, lastA, cb, nearB, endB, cutoff));
+  visit('approach', a, b, null, near, limit);
+  const last = chainGap(ca, lastA, endA, cb, lastB, endB, cutoff);
+  visit('run-in', a, b, null, last, Math.min(runInGap, limit) - 0.05);
 }
 
 /** Gap the skins of two tubes must keep, mm: the plan's clearance, unless one pair is given its own. */
@@ -147,8 +158,6 @@ export const pairKey = (a: Runner, b: Runner): string => [a.id, b.id].sort().joi
 /** Largest outside radius of a tube, mm. */
 export const widest = (runner: Runner): number => runner.sections[runner.sections.length - 1]!.radius;
 
-/** Number of the chain's link at which the run-in of its collector begins. */
-function mainEnd(chain: Chain, shared: Joining | null): number {
-  if (!shared || shared.runIn <= 0) return chain.count - 1;
-  return pointAtRun(chain, chain.run[chain.count - 1]! - shared.runIn);
-}
+/** Number of the chain's link that begins so many mm before its end. */
+const linkBefore = (chain: Chain, back: number): number =>
+  back <= 0 ? chain.count - 1 : pointAtRun(chain, chain.run[chain.count - 1]! - back);

@@ -77,6 +77,8 @@ export interface Joining {
   readonly runIn: number;
   /** The gap they must keep there. */
   readonly runInGap: number;
+  /** Within this running length they draw together whatever their routes: closeness there tells nothing. At least the run-in. */
+  readonly approach: number;
 }
 
 /** Space no tube may enter. */
@@ -89,6 +91,9 @@ export interface KeptOut {
   readonly startsOn: readonly string[];
   readonly endsOn: readonly string[];
 }
+
+/** Clearances that straight tubes stand apart where their approach to a collector begins. */
+const APART = 3;
 
 /** How far apart along one tube, in diameters, two places must be to count as different passes of it. */
 export const SELF_SEPARATION = 3;
@@ -204,6 +209,7 @@ function joining(c: CollectorPlan, plan: Plan): Joining {
     inlets,
     allowed: ordersFor(c, plan, inlets),
     runIn: count > 1 ? runInLength(inlets, od, plan.runners.clearance) : 0,
+    approach: count > 1 ? approachLength(inlets, od, plan) : 0,
     runInGap: Math.min(plan.runners.clearance, atInlets),
   };
 }
@@ -227,6 +233,12 @@ function runInLength(inlets: readonly Frame[], od: number, clearance: number): n
     else hi = middle;
   }
   return hi;
+}
+
+/** Running length of the approach: at most a third of a primary, for inlets that hardly spread, and never less than the run-in. */
+function approachLength(inlets: readonly Frame[], od: number, plan: Plan): number {
+  const { clearance, length } = plan.runners;
+  return Math.max(runInLength(inlets, od, clearance), Math.min(runInLength(inlets, od, APART * clearance), length / 3));
 }
 
 /** The head with its flange: no tube comes back to it once it has left. */
