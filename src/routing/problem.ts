@@ -223,7 +223,7 @@ function gapAt(inlets: readonly Frame[], back: number, od: number): number {
 }
 
 /** Running length before the inlets at which straight tubes from neighbouring inlets stand the clearance apart, and a little more. */
-function runInLength(inlets: readonly Frame[], od: number, clearance: number): number {
+export function runInLength(inlets: readonly Frame[], od: number, clearance: number): number {
   if (gapAt(inlets, 0, od) >= clearance) return 0;
   let lo = 0;
   let hi = 5000;

@@ -105,7 +105,7 @@ export function routed(problem: RouteProblem, c: Candidate): RoutedTube {
 }
 
 /** True when every gap the search only estimated holds exactly. Those of routes given by hand alone are left to the checks. */
-function holds(problem: RouteProblem, choice: Choice): boolean {
+export function holds(problem: RouteProblem, choice: Choice): boolean {
   const tubes = choice.candidates.map((c) => routed(problem, c));
   const byHand = new Set(tubes.filter((t) => t.givenByHand).map((t) => t.id));
   return gapsOf(problem, tubes).every((g) => g.value >= g.limit - 0.01 || g.tubes.every((t) => byHand.has(t)));
