@@ -1,8 +1,10 @@
 import { frameFrom, pointFrom } from '../geometry/frame.js';
-import { headingIn, type Path, segmentLength } from '../geometry/path.js';
+import { headingIn, type Path, partOfPath, segmentLength } from '../geometry/path.js';
+import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
 import { along, lerp, type Vec3 } from '../geometry/vec3.js';
 import type { CollectorPlan } from '../params/plan.js';
 import type { CollectorGeometry } from '../parts/merge-geometry.js';
+import type { RoutedTube } from '../routing/routed.js';
 
 /** A short run of tube as a picture shows it: drawn at once, so that no seams show within it. */
 export interface Stroke {
@@ -18,8 +20,16 @@ const RUN = 50;
 /** Distance, mm, between points of a bend: short enough that its edge looks round. */
 const STEP = 3;
 
+/** A tube as strokes, each as wide as the tube is there. */
+export function tubeStrokes({ path, length, sections }: RoutedTube, colour: string): Stroke[] {
+  return sections.flatMap((s, i) => {
+    const to = sections[i + 1]?.from ?? length;
+    return to - s.from > LENGTH_TOLERANCE ? pathStrokes(partOfPath(path, s.from, to), s.od, colour) : [];
+  });
+}
+
 /** A path as strokes. */
-export function pathStrokes(path: Path, width: number, colour: string): Stroke[] {
+function pathStrokes(path: Path, width: number, colour: string): Stroke[] {
   return path.segments.flatMap((s) => {
     const l = segmentLength(s);
     const runs = Math.max(1, Math.ceil(l / RUN));

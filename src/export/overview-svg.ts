@@ -1,18 +1,21 @@
-import { frameAlong, pointFrom } from '../geometry/frame.js';
+import { pointFrom } from '../geometry/frame.js';
 import { flattenOutline } from '../geometry/outline-flatten.js';
+import { headingAt } from '../geometry/path.js';
 import { distance2, lerp2, type Vec2 } from '../geometry/vec2.js';
-import { distance, sub, unit, type Vec3 } from '../geometry/vec3.js';
-import type { KeepOut, Plan } from '../params/plan.js';
+import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { CollectorGeometry } from '../parts/merge-geometry.js';
 import type { RoutedPrimary, RoutedSecondary } from '../routing/routed.js';
 import type { OutputFile } from './output-file.js';
-import { collectorStrokes, pathStrokes, type Stroke } from './overview-strokes.js';
+import { type EdgeLine, edgeLines, type FreeShape, freeShapes } from './overview-space.js';
+import { collectorStrokes, type Stroke, tubeStrokes } from './overview-strokes.js';
 import { nearness, onPage, pageHull, VIEWS, type View } from './view.js';
 import { xmlText } from './xml-text.js';
 
 /** Tube colours that colour-blind readers tell apart (Okabe and Ito, 2008); every tube is numbered too. */
 const COLOURS = ['#e69f00', '#56b4e9', '#009e73', '#f0e442', '#0072b2', '#d55e00', '#cc79a7', '#999999'] as const;
+/** Those of the secondaries (Tol's muted scheme, 2021). */
+const SECONDARY_COLOURS = ['#88ccee', '#cc6677', '#ddcc77', '#44aa99'] as const;
 const COLLECTOR = '#c9ced6';
 const EDGE = '#1d2733';
 const GAP = 60;
@@ -60,39 +63,98 @@ const scaleBar = (height: number): string =>
   `<g transform="translate(${MARGIN} ${n(height - 24)})"><path d="M0 -8V0H100V-8" fill="none" stroke="${EDGE}" stroke-width="2"/><text x="108" y="2" font-size="16">100 mm</text></g>`;
 
 function drawView(scene: OverviewScene, view: View): { readonly body: string; readonly size: Vec2 } {
-  const { plan, primaries } = scene;
-  const od = plan.tube.od;
+  const { plan, primaries, secondaries } = scene;
   const strokes = [
     ...plan.collectors.flatMap((c, i) => collectorStrokes(c, scene.collectors[i]!, COLLECTOR)),
-    ...primaries.flatMap((p, i) => pathStrokes(p.path, od, COLOURS[i % COLOURS.length]!)),
+    ...primaries.flatMap((p, i) => tubeStrokes(p, COLOURS[i % COLOURS.length]!)),
+    ...secondaries.flatMap((s, i) => tubeStrokes(s, SECONDARY_COLOURS[i % SECONDARY_COLOURS.length]!)),
   ].sort((a, b) => depth(view, a) - depth(view, b));
-  const keepOuts = plan.keepOuts.flatMap((k) => {
-    const corners = cornersOf(k);
-    return corners.length > 0 ? [{ name: k.name, hull: pageHull(corners.map((p) => onPage(view, p))) }] : [];
-  });
+  const shapes = freeShapes(plan, view);
   const flanges = scene.flanges.map((f) => flangeHulls(plan, f, view));
-  const reach = [
+  const drawn = boxOf([
     ...strokes.flatMap((s) => s.points.flatMap((p) => around(onPage(view, p), s.width / 2))),
-    ...keepOuts.flatMap((k) => k.hull),
+    ...shapes.filter((s) => s.kind === 'solid').flatMap((s) => s.hull),
     ...flanges.flat().flat(),
-  ];
-  const low: Vec2 = [Math.min(...reach.map((p) => p[0])), Math.min(...reach.map((p) => p[1]))];
-  const high: Vec2 = [Math.max(...reach.map((p) => p[0])), Math.max(...reach.map((p) => p[1]))];
+  ]);
+  const { low, high } = withSurroundings(drawn, shapes);
+  const size: Vec2 = [high[0] - low[0], high[1] - low[1]];
   const to = (p: Vec2): Vec2 => [p[0] - low[0], high[1] - p[1]];
+  const clip = `view-${VIEWS.indexOf(view)}`;
   const body = [
+    `<clipPath id="${clip}"><rect width="${n(size[0])}" height="${n(size[1])}"/></clipPath>`,
     `<text y="-14" font-size="18">${xmlText(view.title)}</text>`,
-    ...keepOuts.map(
-      (k) =>
-        `<path d="${closed(k.hull.map(to))}" fill="#b23a48" fill-opacity="0.08" stroke="#b23a48" stroke-width="1.5" stroke-dasharray="8 5"/>`,
-    ),
+    `<g clip-path="url(#${clip})">`,
+    ...shapes.map((s) => `<path d="${closed(s.hull.map(to))}" ${LOOKS[s.kind]}/>`),
+    '</g>',
     ...flanges
       .flat()
       .map((hull) => `<path d="${closed(hull.map(to))}" fill="#e8ebef" stroke="${EDGE}" stroke-width="1.2"/>`),
+    ...edgeLines(plan, view).flatMap((l) => edgeLineSvg(l, low, high, to)),
     ...strokes.map((s) => strokeSvg(view, to, s)),
-    ...keepOuts.map((k) => label(to(middle(k.hull)), k.name, '#8c1d2c', 14)),
+    ...shapes.flatMap((s) =>
+      s.name === null ? [] : [label(to(within(middle(s.hull), low, high)), s.name, LABELS[s.kind], 14)],
+    ),
+    ...secondaries.map((s) => label(to(onPage(view, headingAt(s.path, s.length / 2).point)), s.id, EDGE, 16)),
     ...primaries.map((p) => label(to(onPage(view, p.path.segments[0]!.from)), String(p.cylinder), EDGE, 22)),
   ];
-  return { body: body.join('\n'), size: [high[0] - low[0], high[1] - low[1]] };
+  return { body: body.join('\n'), size };
+}
+
+interface Box {
+  readonly low: Vec2;
+  readonly high: Vec2;
+}
+
+const boxOf = (points: readonly Vec2[]): Box => ({
+  low: [Math.min(...points.map((p) => p[0])), Math.min(...points.map((p) => p[1]))],
+  high: [Math.max(...points.map((p) => p[0])), Math.max(...points.map((p) => p[1]))],
+});
+
+/** How much of a scan or of a tool's room is shown beyond the header, mm: a whole engine bay would leave the header small. */
+const BEYOND = 120;
+
+function withSurroundings({ low, high }: Box, shapes: readonly FreeShape[]): Box {
+  const [least, most]: [Vec2, Vec2] = [
+    [low[0] - BEYOND, low[1] - BEYOND],
+    [high[0] + BEYOND, high[1] + BEYOND],
+  ];
+  const shown = shapes.flatMap((s) => s.hull.map((p) => within(p, least, most)));
+  return boxOf([low, high, ...shown]);
+}
+
+const within = (p: Vec2, low: Vec2, high: Vec2): Vec2 => [
+  Math.min(high[0], Math.max(low[0], p[0])),
+  Math.min(high[1], Math.max(low[1], p[1])),
+];
+
+const LOOKS: Readonly<Record<FreeShape['kind'], string>> = {
+  solid: 'fill="#b23a48" fill-opacity="0.08" stroke="#b23a48" stroke-width="1.5" stroke-dasharray="8 5"',
+  scan: 'fill="#5b6b7d" fill-opacity="0.05" stroke="#5b6b7d" stroke-width="1"',
+  room: 'fill="none" stroke="#7a8696" stroke-width="1" stroke-dasharray="1 3"',
+};
+
+const LABELS: Readonly<Record<FreeShape['kind'], string>> = { solid: '#8c1d2c', scan: '#46525f', room: '#46525f' };
+
+/** A plane as a thin dashed line right across the view, with its name; nothing where it passes outside. */
+function edgeLineSvg({ name, point, direction }: EdgeLine, low: Vec2, high: Vec2, to: (p: Vec2) => Vec2): string[] {
+  let [from, until] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const k of [0, 1] as const) {
+    if (Math.abs(direction[k]) < 1e-9) {
+      if (point[k] < low[k] || point[k] > high[k]) return [];
+      continue;
+    }
+    const [a, b] = [(low[k] - point[k]) / direction[k], (high[k] - point[k]) / direction[k]];
+    from = Math.max(from, Math.min(a, b));
+    until = Math.min(until, Math.max(a, b));
+  }
+  if (!(until > from)) return [];
+  const at = (t: number): Vec2 => to([point[0] + t * direction[0], point[1] + t * direction[1]]);
+  const [a, b] = [at(from), at(until)];
+  const left = a[0] <= b[0] ? a : b;
+  return [
+    `<path d="M${n(a[0])} ${n(a[1])}L${n(b[0])} ${n(b[1])}" fill="none" stroke="#8c1d2c" stroke-width="1" stroke-dasharray="12 6"/>`,
+    `<text x="${n(left[0] + 6)}" y="${n(left[1] - 5)}" font-size="14" fill="#8c1d2c">${xmlText(name)}</text>`,
+  ];
 }
 
 const depth = (view: View, s: Stroke): number =>
@@ -142,23 +204,4 @@ function flangeHulls(plan: Plan, flange: FlangePart, view: View): Vec2[][] {
   const face = (z: number): Vec2[] => outer.map(([x, y]) => onPage(view, pointFrom(frame, [x, y, z])));
   const facing = Math.abs(view.towards[0] * frame.z[0] + view.towards[1] * frame.z[1] + view.towards[2] * frame.z[2]);
   return [facing > 0.5 ? face(flange.thickness) : pageHull([...face(0), ...face(flange.thickness)])];
-}
-
-/** Points whose hull is the outline of kept-out space; none for what has no end or too many corners. */
-function cornersOf(k: KeepOut): Vec3[] {
-  if (k.kind === 'half-space' || k.kind === 'mesh') return [];
-  if (k.kind === 'box') {
-    const pick = (i: number): Vec3 => [
-      i & 1 ? k.to[0] : k.from[0],
-      i & 2 ? k.to[1] : k.from[1],
-      i & 4 ? k.to[2] : k.from[2],
-    ];
-    return Array.from({ length: 8 }, (_, i) => pick(i));
-  }
-  const frame = frameAlong(k.from, unit(sub(k.to, k.from)));
-  const l = distance(k.from, k.to);
-  return Array.from({ length: 48 }, (_, i) => {
-    const a = (2 * Math.PI * i) / 24;
-    return pointFrom(frame, [(k.diameter / 2) * Math.cos(a), (k.diameter / 2) * Math.sin(a), i < 24 ? 0 : l]);
-  });
 }

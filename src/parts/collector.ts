@@ -1,5 +1,5 @@
 import { type Frame, WORLD } from '../geometry/frame.js';
-import { volumeOf } from '../geometry/solid.js';
+import { type Solid, volumeOf } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { CollectorPlan } from '../params/plan.js';
 import { collectorGas, collectorSolid } from './collector-solid.js';
@@ -19,6 +19,13 @@ export interface Collector {
 /** Collector's frame turned over: printed, it stands on its outlet. */
 const ON_OUTLET: Frame = { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] };
 
+/**
+ * Where large tubes meet at a flat angle their walls graze each other, and now and then a boolean leaves an edge open on the
+ * printing grid. The tubes are then made this much smaller, mm, a step at a time: a hundredth of what a printer can hold.
+ */
+const SMALLER = 0.001;
+const STEPS = 8;
+
 /** Crumbs the bores may leave loose where they meet, mm3: nothing a printer would lay down. */
 const SLIVER = 1;
 
@@ -30,17 +37,31 @@ export function collectorOf(
   file: string = fileName(plan.name),
 ): Collector {
   const geometry = collectorGeometry(plan, tube);
-  const part = printedPart(
-    {
-      name: file,
-      kind: 'collector',
-      title: `Collector ${plan.name}: ${geometry.inlets} into 1`,
-      solid: collectorSolid(geometry),
-      at: plan.frame,
-      up: ON_OUTLET,
-      dropBelow: SLIVER,
-    },
-    bed,
+  const part = closedPart(geometry, (solid) =>
+    printedPart(
+      {
+        name: file,
+        kind: 'collector',
+        title: `Collector ${plan.name}: ${geometry.inlets} into 1`,
+        solid,
+        at: plan.frame,
+        up: ON_OUTLET,
+        dropBelow: SLIVER,
+      },
+      bed,
+    ),
   );
   return { plan, geometry, gasVolume: volumeOf(collectorGas(geometry)), part };
+}
+
+/** The first solid that is one closed body, of tubes ever so slightly smaller. */
+function closedPart(geometry: CollectorGeometry, make: (solid: Solid) => SolidPart): SolidPart {
+  for (let k = 0; ; k++) {
+    const by = k * SMALLER;
+    try {
+      return make(collectorSolid({ ...geometry, bore: geometry.bore - by, outside: geometry.outside - by }));
+    } catch (e) {
+      if (!(e instanceof RangeError) || k === STEPS) throw e;
+    }
+  }
 }

@@ -77,7 +77,9 @@ function tubeWithKeys(tube: DummyTube, path: Path, face: Plane, endNormal: Vec3)
   const { start, end } = tube;
   const bored = start.length > 0 ? difference(body, socket(start.key, start.length, WORLD, back + 1)) : body;
   if (end.length === 0) return bored;
-  return union(bored, spigot(end.key, end.length, frameFacing(point, direction, endNormal)));
+  // the root of a spigot stays inside the shortest piece
+  const sunk = Math.min(1, pathLength(path) / 2);
+  return union(bored, spigot(end.key, end.length, frameFacing(point, direction, endNormal), sunk));
 }
 
 function begunEarlier(path: Path, by: number): Path {
