@@ -1,33 +1,27 @@
+import type { ControlPolygon } from '../../src/geometry/path.js';
+import type { Vec3 } from '../../src/geometry/vec3.js';
+import { tubeShape } from './dense-tube.js';
+
+/** The tubes of a bend table by cylinder, from its text alone: intersection points and radii. */
+export function tubesFromBendTable(csv: string): Map<number, ControlPolygon> {
+  const [header, ...lines] = csv.trim().split('\r\n');
+  const column = new Map(header!.split(',').map((name, i) => [name, i]));
+  const cell = (row: string[], name: string): number => Number(row[column.get(name)!]);
+  const tubes = new Map<number, { points: Vec3[]; clr: number[] }>();
+  for (const line of lines) {
+    const row = line.split(',');
+    const cylinder = cell(row, 'cylinder');
+    const tube = tubes.get(cylinder) ?? { points: [], clr: [] };
+    tube.points.push([cell(row, 'x_mm'), cell(row, 'y_mm'), cell(row, 'z_mm')]);
+    if (row[column.get('clr_mm')!] !== '') tube.clr.push(cell(row, 'clr_mm'));
+    tubes.set(cylinder, tube);
+  }
+  return tubes;
+}
+
 /**
  * Lengths recomputed from the text of a bend table alone, with none of the program's own geometry: for every cylinder the
  * distances between points, less twice the tangent R tan(a / 2) and plus the arc R a at every inner point.
  */
-export function lengthsFromBendTable(csv: string): Map<number, number> {
-  const [header, ...lines] = csv.trim().split('\r\n');
-  const column = new Map(header!.split(',').map((name, i) => [name, i]));
-  const cell = (row: string[], name: string): number => Number(row[column.get(name)!]);
-  const tubes = new Map<number, { p: number[]; clr: number }[]>();
-  for (const line of lines) {
-    const row = line.split(',');
-    const tube = tubes.get(cell(row, 'cylinder')) ?? [];
-    tube.push({ p: ['x_mm', 'y_mm', 'z_mm'].map((n) => cell(row, n)), clr: cell(row, 'clr_mm') });
-    tubes.set(cell(row, 'cylinder'), tube);
-  }
-  return new Map([...tubes].map(([cylinder, tube]) => [cylinder, lengthOf(tube)]));
-}
-
-function lengthOf(tube: readonly { p: number[]; clr: number }[]): number {
-  let total = 0;
-  for (let i = 1; i < tube.length; i++) {
-    const u = minus(tube[i]!.p, tube[i - 1]!.p);
-    total += Math.hypot(...u);
-    if (i + 1 === tube.length) break;
-    const v = minus(tube[i + 1]!.p, tube[i]!.p);
-    const cosine = (u[0]! * v[0]! + u[1]! * v[1]! + u[2]! * v[2]!) / (Math.hypot(...u) * Math.hypot(...v));
-    const angle = Math.acos(Math.min(1, Math.max(-1, cosine)));
-    total += tube[i]!.clr * (angle - 2 * Math.tan(angle / 2));
-  }
-  return total;
-}
-
-const minus = (a: readonly number[], b: readonly number[]): number[] => a.map((x, i) => x - b[i]!);
+export const lengthsFromBendTable = (csv: string): Map<number, number> =>
+  new Map([...tubesFromBendTable(csv)].map(([cylinder, tube]) => [cylinder, tubeShape(tube).length]));

@@ -1,0 +1,93 @@
+import type { Vec3 } from '../../src/geometry/vec3.js';
+import type { KeepOut, Plan } from '../../src/params/plan.js';
+import { collectorLength } from '../../src/routing/problem.js';
+import { inner, minus } from './dense-tube.js';
+
+/** Distance from a point to the skin of some space, mm; 0 or negative inside. */
+export type SkinDistance = (p: Vec3) => number;
+
+/** Distance to a keep-out of the plan; a scan is taken triangle by triangle. */
+export function keepOutDistance(k: KeepOut): SkinDistance {
+  switch (k.kind) {
+    case 'box':
+      return (p) => outside([0, 1, 2].map((i) => Math.max(k.from[i]! - p[i]!, p[i]! - k.to[i]!)));
+    case 'half-space':
+      return (p) => inner(minus(p, k.point), k.normal);
+    case 'cylinder':
+    case 'capsule':
+      return barDistance(k.from, k.to, k.diameter / 2, k.kind === 'capsule');
+    case 'mesh':
+      throw new RangeError('a scan is measured by its triangles');
+  }
+}
+
+/** Distance to a round bar between two points, with flat ends or with half balls. */
+export function barDistance(from: Vec3, to: Vec3, radius: number, roundEnds: boolean): SkinDistance {
+  const axis = minus(to, from);
+  const l = Math.hypot(...axis);
+  return (p) => {
+    const rel = minus(p, from);
+    const h = inner(rel, axis) / l;
+    const r = Math.sqrt(Math.max(0, inner(rel, rel) - h * h));
+    const past = Math.max(-h, h - l);
+    return roundEnds ? Math.hypot(r, Math.max(0, past)) - radius : outside([r - radius, past]);
+  };
+}
+
+/** What every plan keeps tubes out of beside its keep-outs: the heads with their flanges, and the collectors. */
+export interface OwnSpace {
+  readonly name: string;
+  readonly distance: SkinDistance;
+  readonly limit: number;
+  /** Cylinders whose primary starts there, and those whose primary ends there. */
+  readonly starts: readonly number[];
+  readonly ends: readonly number[];
+}
+
+/** Heads, collectors, tools and keep-outs of a plan whose heads are half-spaces and whose collectors join primaries. */
+export function spaceOf(plan: Plan): OwnSpace[] {
+  const { tube, runners, flange } = plan;
+  const heads = plan.heads.map((h, i): OwnSpace => {
+    if (h.body) throw new RangeError('only heads without a body are judged here');
+    return {
+      name: `head ${h.name}`,
+      distance: (p) => inner(minus(p, h.frame.origin), h.frame.z) - flange.thickness,
+      limit: Math.min(runners.clearance, tube.minStraightPort),
+      starts: plan.ports.filter((p) => p.head === i).map((p) => p.cylinder),
+      ends: [],
+    };
+  });
+  const largest = Math.max(tube.od, ...tube.steps.map((s) => s.od));
+  const collectors = plan.collectors.map((c): OwnSpace => {
+    const n = c.cylinders.length;
+    const ring = n === 1 ? 0 : (largest + c.inletGap) / (2 * Math.sin(Math.PI / n));
+    const { origin, z } = c.frame;
+    const l = collectorLength(c, plan);
+    const end: Vec3 = [origin[0] + z[0] * l, origin[1] + z[1] * l, origin[2] + z[2] * l];
+    return {
+      name: `collector ${c.name}`,
+      distance: barDistance(origin, end, Math.max(ring + largest / 2, c.outlet.od / 2), false),
+      limit: Math.min(runners.clearance, tube.minStraightInlet, tube.minStraight),
+      starts: [],
+      ends: c.cylinders,
+    };
+  });
+  const nobody = { starts: [], ends: [] };
+  const tools = plan.access.map((a): OwnSpace => {
+    const { origin: o, z } = a.frame;
+    const end: Vec3 = [o[0] + z[0] * a.length, o[1] + z[1] * a.length, o[2] + z[2] * a.length];
+    return { name: `access to ${a.name}`, distance: barDistance(o, end, a.diameter / 2, false), limit: 0, ...nobody };
+  });
+  const keepOuts = plan.keepOuts
+    .filter((k) => k.kind !== 'mesh')
+    .map(
+      (k): OwnSpace => ({ name: `keep-out ${k.name}`, distance: keepOutDistance(k), limit: k.clearance, ...nobody }),
+    );
+  return [...heads, ...collectors, ...tools, ...keepOuts];
+}
+
+/** Distance from the excesses past faces in perpendicular directions: negative when none is past. */
+function outside(past: readonly number[]): number {
+  const deepest = Math.max(...past);
+  return deepest <= 0 ? deepest : Math.hypot(...past.map((x) => Math.max(0, x)));
+}
