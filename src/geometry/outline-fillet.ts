@@ -17,3 +17,13 @@ export function filletInnerCorners(outline: Outline, radius: number): Outline {
     throw new Error(`a fillet of ${radius} mm left ${closed.length} outlines where one was given`);
   return closed[0]!;
 }
+
+/**
+ * A region with every inner corner rounded to a radius, mm, as above, its windows kept: outer outlines counter-clockwise, windows
+ * clockwise, given and returned. Windows too small for the radius are filled.
+ */
+export function filletRegion(outlines: readonly Outline[], radius: number): readonly Outline[] {
+  if (radius === 0) return outlines;
+  if (!(radius > 0)) throw new RangeError(`fillet radius must not be negative, got ${radius}`);
+  return offsetOutlines(offsetOutlines(outlines, radius), -radius);
+}

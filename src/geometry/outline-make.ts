@@ -13,6 +13,22 @@ export const circleOutline = (centre: Vec2, diameter: number): Outline => ({
   ],
 });
 
+/**
+ * Counter-clockwise slot with round ends, mm: two half circles of the width and two straights, as long over all as `length`, along
+ * `direction` (rad from x). A slot no longer than wide is a circle.
+ */
+export function slotOutline(centre: Vec2, length: number, width: number, direction: number): Outline {
+  if (!(length > width)) return circleOutline(centre, width);
+  const [cos, sin] = [Math.cos(direction), Math.sin(direction)];
+  const [half, r] = [(length - width) / 2, width / 2];
+  const corner = (x: number, y: number, bulge: number) => ({
+    x: centre[0] + x * cos - y * sin,
+    y: centre[1] + x * sin + y * cos,
+    bulge,
+  });
+  return { vertices: [corner(-half, -r, 0), corner(half, -r, 1), corner(half, r, 0), corner(-half, r, 1)] };
+}
+
 /** Straight-sided outline through corners in order, mm. */
 export const polygonOutline = (corners: readonly Vec2[]): Outline => ({
   vertices: corners.map(([x, y]) => ({ x, y, bulge: 0 })),
