@@ -1,82 +1,97 @@
-import { directionInto } from '../geometry/frame.js';
-import type { Outline } from '../geometry/outline.js';
-import { flattenOutline } from '../geometry/outline-flatten.js';
-import { outlineArea } from '../geometry/outline-measure.js';
-import { dot, type Vec3 } from '../geometry/vec3.js';
-import type { Plan, Port } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
+import type { OpeningFlow } from '../parts/flange-opening.js';
+import { clockPosition, type LedgeProfile } from '../parts/ledge.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
 /** A ledge up to this height is dressed out with a burr, mm. Common practice, no source. */
 const LEDGE = 0.5;
 
-/** The tube's bore may be this part smaller than the opening before it counts as a contraction. Common practice, no source. */
+/** What follows may be this part smaller in area than what comes before it counts as a contraction. Common practice, no source. */
 const CONTRACTION = 0.98;
 
-/** Chord error, mm, of the contour a ledge is looked for on: far below what a file can feel. */
-const LEDGE_CHORD = 0.005;
-
-/** An opening with its port; the port's axis in the coordinates of the head face. */
-interface Place {
-  readonly flange: FlangePart;
-  readonly port: Port;
-  readonly axis: Vec3;
-  readonly outline: Outline;
-}
-
-const axisOnFace = (plan: Plan, port: Port): Vec3 => directionInto(plan.heads[port.head]!.frame, port.frame.z);
-
-/** Openings of the flange against the bore of the tube welded over them. */
+/** Every opening against the port before it and the tube behind it: ledges that face the gas, and areas. */
 export function openings({ plan, flanges }: CheckContext): Finding[] {
   return flanges.flatMap((f) =>
-    f.region.openings.flatMap((o) => {
-      const port = plan.ports.find((p) => p.cylinder === o.cylinder)!;
-      const place: Place = { flange: f, port, axis: axisOnFace(plan, port), outline: o.outline };
-      const bore = plan.tube.od / 2 - plan.tube.wall;
-      return [ledge(place, bore), contraction(place, bore)];
+    f.flows.flatMap((flow) => {
+      const { shape } = plan.ports.find((p) => p.cylinder === flow.cylinder)!;
+      return [
+        ledge(f, flow, flow.atHead, {
+          id: 'opening.port-ledge',
+          none: 'The plate leaves no ledge against the port.',
+          mend: 'dress it flush, or enlarge the opening (flange.opening)',
+          what: 'The plate stands in the gas',
+        }),
+        ledge(f, flow, flow.atTube, {
+          id: 'opening.ledge',
+          none: 'The tube end leaves no ledge facing the gas.',
+          mend: `form the tube's end to the port (${shape}) before welding, or dress it`,
+          what: 'The opening reaches beyond the bore of the tube',
+        }),
+        area(f, flow),
+        ...blend(f, flow),
+      ];
     }),
   );
 }
 
-/**
- * How far the opening reaches beyond the round bore: there the tube's end stands in the gas. Measured across the port's axis;
- * the contour lies on the head face, and for a tilted port each point of it is taken along the axis.
- */
-function ledge({ flange, port, axis, outline }: Place, bore: number): Finding {
-  let most = Number.NEGATIVE_INFINITY;
-  for (const [x, y] of flattenOutline(outline, LEDGE_CHORD)) {
-    const p: Vec3 = [x - port.at[0], y - port.at[1], 0];
-    const on = dot(p, axis);
-    most = Math.max(most, Math.sqrt(Math.max(0, dot(p, p) - on * on)) - bore);
-  }
+interface LedgeWords {
+  readonly id: string;
+  readonly none: string;
+  readonly what: string;
+  readonly mend: string;
+}
+
+function ledge(flange: FlangePart, { cylinder }: OpeningFlow, { most }: LedgeProfile, words: LedgeWords): Finding {
+  const fine = most.height <= LEDGE;
   return {
-    id: 'opening.ledge',
-    level: most <= LEDGE ? 'ok' : 'warn',
-    place: `${flange.name}, cylinder ${port.cylinder}`,
-    value: Math.max(0, most),
+    id: words.id,
+    level: fine ? 'ok' : 'warn',
+    place: `${flange.name}, cylinder ${cylinder}`,
+    value: most.height,
     limit: LEDGE,
     unit: 'mm',
-    message:
-      most <= LEDGE
-        ? 'The tube end leaves no ledge facing the gas.'
-        : `The opening reaches ${most.toFixed(2)} mm beyond the round bore: form the tube's end to the port (${port.shape}) before welding, so that no ledge faces the gas.`,
+    message: fine
+      ? words.none
+      : `${words.what}: ${most.height.toFixed(2)} mm at most, at ${clockPosition(most.angle)} seen from the tubes: ${words.mend}.`,
   };
 }
 
-/** Area of the bore over that of the opening, both across the port's axis. */
-function contraction({ flange, port, axis, outline }: Place, bore: number): Finding {
-  const ratio = (Math.PI * bore * bore) / (outlineArea(outline) * axis[2]);
+/** The least of opening to port and bore to opening, by area across the port's axis. */
+function area(flange: FlangePart, { cylinder, areas: { port, opening, bore } }: OpeningFlow): Finding {
+  const [first, second] = [opening / port, bore / opening];
+  const ratio = Math.min(first, second);
+  const holds = ratio >= CONTRACTION;
+  const row = `port : opening : bore = 1 : ${first.toFixed(3)} : ${(bore / port).toFixed(3)}`;
+  const mend =
+    second <= first
+      ? `The bore has only ${(100 * second).toFixed(1)} % of the opening's area: a contraction. A larger tube keeps the area`
+      : `The opening has only ${(100 * first).toFixed(1)} % of the port's area: a contraction. Match it to the port or blend it`;
   return {
     id: 'opening.area',
-    level: ratio >= CONTRACTION ? 'ok' : 'warn',
-    place: `${flange.name}, cylinder ${port.cylinder}`,
+    level: holds ? 'ok' : 'warn',
+    place: `${flange.name}, cylinder ${cylinder}`,
     value: ratio,
     limit: CONTRACTION,
     unit: 'ratio',
-    message:
-      ratio >= CONTRACTION
-        ? `The bore has ${(100 * ratio).toFixed(1)} % of the opening's area.`
-        : `The bore has only ${(100 * ratio).toFixed(1)} % of the opening's area: a contraction. A larger tube keeps the area.`,
+    message: holds ? `Areas ${row}.` : `${mend} (${row}).`,
   };
+}
+
+/** How much is ground away by hand in a transition. */
+function blend(flange: FlangePart, flow: OpeningFlow): Finding[] {
+  if (flow.blend === null) return [];
+  const { head, outer, volume } = flow.blend;
+  const depth = Math.max(head.most.height, outer.most.height);
+  return [
+    {
+      id: 'opening.blend',
+      level: depth <= flange.thickness ? 'ok' : 'warn',
+      place: `${flange.name}, cylinder ${flow.cylinder}`,
+      value: depth,
+      limit: flange.thickness,
+      unit: 'mm',
+      message: `Blend by hand: up to ${head.most.height.toFixed(2)} mm at the head face, ${outer.most.height.toFixed(2)} mm at the outer face, about ${(volume / 1000).toFixed(1)} cm3${depth <= flange.thickness ? '' : '; steeper than 45 degrees in this plate'}.`,
+    },
+  ];
 }

@@ -4,11 +4,18 @@ import type { CheckContext } from './context.js';
 import { lengthAgainstTarget, spread } from './equal-length.js';
 import type { Finding } from './finding.js';
 import { flangeEdges, flangeWebs } from './flange.js';
+import { boltsClear } from './flange-bolts.js';
+import { cutTolerance } from './flange-cut.js';
+import { boltGrowth } from './flange-growth.js';
+import { remarks } from './flange-notes.js';
+import { flangeRelief, flangesApart, notches } from './flange-style.js';
+import { torchReaches, weldFitsEdge } from './flange-weld.js';
 import { inletOrder } from './inlet-order.js';
 import { jigNotes } from './jig-notes.js';
 import { jigsFit } from './jigs.js';
 import { openings } from './opening.js';
 import { pairing } from './pairing.js';
+import { plates, sheetFit } from './plates.js';
 import { routeEnds } from './route-ends.js';
 
 /** Every rule, in the order a fabricator asks. A new rule is one function in one file and one row here. */
@@ -24,9 +31,20 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   steps,
   flangeEdges,
   flangeWebs,
+  flangesApart,
+  flangeRelief,
+  notches,
   openings,
+  plates,
+  sheetFit,
+  boltsClear,
+  weldFitsEdge,
+  torchReaches,
+  cutTolerance,
+  boltGrowth,
   jigsFit,
   jigNotes,
+  remarks,
 ];
 
 /** The findings of every rule. */

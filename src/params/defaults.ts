@@ -5,6 +5,8 @@
 export const DEFAULTS = {
   port: { direction: [0, 0, 1], rotation: 0, corner_radius: '0 mm' },
   heads: { clocking: 0 },
+  /** `fit` is far below what a cutter keeps, and above the noise of a scan. */
+  trace: { heal: '0.1 mm', fit: '0.02 mm', rotation: 0, mirror: false, bolt_max_diameter: '16 mm' },
   /** Room for a plug socket and its boot. */
   plug: { diameter: '26 mm', length: '110 mm' },
   access: { bolts: true, bolt_depth: '70 mm', plugs: true },
@@ -16,6 +18,22 @@ export const DEFAULTS = {
     /** ISO 273, series medium; ASME B18.2.8 normal for inch threads. */
     bolt_fit: 'medium',
     kerf: { width: '0 mm', compensate: false },
+    opening: { match: 'port' },
+    /** Clearance per side of a tube in its socket. */
+    socket_fit: '0.2 mm',
+    style: { kind: 'one_piece' },
+    neck: { width: '30 mm', length: '12 mm' },
+    slot: { width: '3 mm', tie: '6 mm' },
+    bridge: { width: '14 mm' },
+    separate: { gap: '1 mm' },
+    vee: { angle: 90, tip: '3 mm' },
+    /** Degrees Celsius: EN 10088-1 and EN 1993-1-2 count from here. */
+    growth: { cold: 20, fixed: 'middle', holes: 'slot' },
+    torch_gap: '20 mm',
+    /** Holes below this many thicknesses do not come out clean or round from a plasma cutter: a vendor's figure, quoted in design guides. */
+    least_cut_hole: 1.5,
+    /** ISO 9013: what plasma typically keeps. */
+    cut_class: 2,
   },
   tube: {
     bend: { max_angle: 180, leg: '0 mm' },
@@ -49,5 +67,27 @@ export const DEFAULTS = {
     budget: 20,
   },
   keep_out: { heat: false, mesh: { at: '0 mm', turn: 0 } },
+  /** To be measured on the part the plate is bolted to. Thickness, material and fit of bolts are the flange's. */
+  plates: {
+    count: 1,
+    thread: 'M10',
+    edge: '8 mm',
+    throat_edge: '8 mm',
+    corner_radius: '6 mm',
+    web: '6 mm',
+    clocking: 0,
+    fit: '0.2 mm',
+    gasket: true,
+    vband: { land: '10 mm' },
+    slip_joint: { overlap: '40 mm' },
+  },
+  gaskets: { flanges: true, plates: true, grow: '1 mm', thickness: '1.5 mm', material: 'graphite sheet' },
+  drawing: {
+    dxf_units: 'mm',
+    dxf_version: 'r2007',
+    curves: 'polylines',
+    engrave: true,
+    sheet: { gap: '8 mm', margin: '10 mm', count: 1 },
+  },
   jig: { bed: '210 mm', fit: '0.2 mm', plate: '5 mm', key_length: '10 mm', strut: '16 mm' },
 } as const;

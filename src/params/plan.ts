@@ -3,6 +3,7 @@ import type { Mesh } from '../geometry/mesh.js';
 import type { Outline } from '../geometry/outline.js';
 import type { Vec2 } from '../geometry/vec2.js';
 import type { Vec3 } from '../geometry/vec3.js';
+import type { CutClass, DowelPlan, FlangeStyle, GrowthPlan, NotchPlan, OpeningPlan } from './flange-plan.js';
 
 /** A plan as every later stage sees it: validated, millimetres, radians, unit directions, defaults filled in. */
 export interface Plan {
@@ -23,6 +24,13 @@ export interface Plan {
   /** Room for spark plug and flange bolt tools. */
   readonly access: readonly Access[];
   readonly jig: JigPlan;
+  /** What reading the files it names found: gaps closed, points fitted; one sentence each. */
+  readonly notes: readonly string[];
+  /** Plates beside the head flanges: collector, turbine inlet, rings, slip joints. */
+  readonly plates: readonly PlatePlan[];
+  /** Null when none are wanted. */
+  readonly gaskets: GasketsPlan | null;
+  readonly drawing: DrawingPlan;
 }
 
 export type EngineLayout = 'single' | 'inline' | 'vee' | 'flat';
@@ -78,6 +86,8 @@ export interface FlangeBolt {
   readonly holeDiameter: number;
   /** Nominal thread diameter, mm. */
   readonly threadDiameter: number;
+  /** Outside diameter of the socket that turns it, mm. */
+  readonly socketDiameter: number;
 }
 
 export interface Port {
@@ -108,9 +118,21 @@ export interface FlangePlan {
   readonly web: number;
   /** Fillet radius at inner corners of the outline, mm. */
   readonly fillet: number;
-  /** The opening is the port's outline grown by this, mm. */
-  readonly enlarge: number;
+  readonly opening: OpeningPlan;
+  readonly style: FlangeStyle;
+  readonly dowels: readonly DowelPlan[];
+  readonly notches: readonly NotchPlan[];
+  /** What head and flange do when hot; null leaves the bolt holes as they are. */
+  readonly growth: GrowthPlan | null;
   readonly boltFit: 'fine' | 'medium' | 'coarse';
+  /** Leg of the fillet weld between tube and flange, mm. */
+  readonly weldLeg: number;
+  /** Least gap between neighbouring tubes at the flange that a torch reaches into, mm. */
+  readonly torchGap: number;
+  /** Holes below this many plate thicknesses are centre-marked and drilled. */
+  readonly leastCutHole: number;
+  /** Tolerance class of the cut, ISO 9013. */
+  readonly cutClass: CutClass;
   /** Width of the cut, mm, and whether the outlines are moved by half of it or left to the CAM. */
   readonly kerf: { readonly width: number; readonly compensate: boolean };
 }
@@ -308,4 +330,121 @@ export interface JigPlan {
   readonly keyLength: number;
   /** Diameter of the struts of the collector holder, mm. */
   readonly strut: number;
+}
+
+/** A plate of a parametric pattern, or a joint described by numbers alone. */
+export interface PlatePlan {
+  readonly name: string;
+  /** Names of the collectors whose outlets end in it, in the order of its openings. */
+  readonly feeds: readonly string[];
+  /** Pieces to make. */
+  readonly count: number;
+  /** mm. */
+  readonly thickness: number;
+  readonly material: string;
+  /** Least metal from a bolt hole to the outside, mm. */
+  readonly edge: number;
+  /** Least metal from an opening to the outside, mm. */
+  readonly throatEdge: number;
+  /** Least metal between two openings or holes, mm: the flange's. */
+  readonly web: number;
+  /** Radius of the waist between bolts, mm; null for straight sides from boss to boss. */
+  readonly fillet: number | null;
+  /** True when a gasket of it is wanted, where the plan wants gaskets of plates. */
+  readonly gasket: boolean;
+  readonly pattern: PlatePattern;
+}
+
+/** Bolts of a plate. */
+export interface PlateBolts {
+  readonly thread: string;
+  /** Clearance hole, mm: ISO 273 by thread and fit unless the plan gives its own. */
+  readonly holeDiameter: number;
+}
+
+export type PlatePattern =
+  | {
+      readonly kind: 'rectangle_four_bolt';
+      readonly bolts: PlateBolts;
+      /** Distance of the bolts across and up, mm. */
+      readonly boltX: number;
+      readonly boltY: number;
+      readonly throat: PlateThroat;
+    }
+  | {
+      readonly kind: 'triangle_three_bolt' | 'round';
+      readonly bolts: PlateBolts;
+      readonly count: number;
+      /** mm. */
+      readonly boltCircle: number;
+      /** Turns the bolts counter-clockwise from one straight up, rad. */
+      readonly clocking: number;
+      readonly throat: PlateThroat;
+      /** Outside diameter of a round plate, mm; null when the bolts decide. */
+      readonly od: number | null;
+    }
+  | {
+      readonly kind: 'oval_two_bolt';
+      readonly bolts: PlateBolts;
+      /** mm. */
+      readonly boltSpacing: number;
+      /** Turns the line of bolts counter-clockwise from level, rad. */
+      readonly clocking: number;
+      readonly throat: PlateThroat;
+    }
+  /** Blank for the ring that is welded to a tube and held by a V-band clamp. */
+  | { readonly kind: 'vband_bore'; readonly bore: number; readonly od: number }
+  /** A sleeve over a tube's end. `fit` is the gap per side; all mm. */
+  | {
+      readonly kind: 'slip_joint';
+      readonly tubeOd: number;
+      readonly wall: number;
+      readonly overlap: number;
+      readonly fit: number;
+    };
+
+export type PlateThroat =
+  | { readonly kind: 'round'; readonly diameter: number }
+  | { readonly kind: 'open'; readonly width: number; readonly height: number; readonly cornerRadius: number }
+  /** Two openings side by side with a web between them; width and height over both. */
+  | {
+      readonly kind: 'divided';
+      readonly width: number;
+      readonly height: number;
+      readonly web: number;
+      readonly cornerRadius: number;
+    };
+
+export interface GasketsPlan {
+  /** True for a gasket of every head flange, of every plate. */
+  readonly flanges: boolean;
+  readonly plates: boolean;
+  /** Openings of the gasket are larger by this all round, mm. */
+  readonly grow: number;
+  /** mm. */
+  readonly thickness: number;
+  readonly material: string;
+}
+
+/** How flat parts are drawn for the cutter and printed. */
+export interface DrawingPlan {
+  readonly units: 'mm' | 'in';
+  readonly version: 'r2007' | 'r12';
+  readonly curves: 'polylines' | 'lines_and_arcs';
+  readonly paper: 'a4' | 'letter';
+  /** True to mark numbers, the way up and the name on the part as single strokes. */
+  readonly engrave: boolean;
+  /** Null when parts are not laid out on sheets. */
+  readonly sheet: SheetPlan | null;
+}
+
+export interface SheetPlan {
+  /** mm. */
+  readonly size: Vec2;
+  /** Least gap between parts, mm. */
+  readonly gap: number;
+  /** Least gap to the edge of the sheet, mm. */
+  readonly margin: number;
+  /** Sets of all parts. */
+  readonly count: number;
 }

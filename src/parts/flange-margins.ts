@@ -3,11 +3,12 @@ import { outlineContains } from '../geometry/outline-contains.js';
 import { type Nearest, outlineToOutline } from '../geometry/outline-distance.js';
 import { circleOutline } from '../geometry/outline-make.js';
 import type { Vec2 } from '../geometry/vec2.js';
-import type { FlangePart } from './flange.js';
+import type { FlangePart } from './flange-part.js';
+import { holeOutline } from './flange-region.js';
 
 /** Metal left between one opening or hole and another line of the flange. */
 export interface FlangeMargin {
-  /** 'cylinder 2' for an opening, 'bolt 5' for a hole (numbered from 1 in the plan's order). */
+  /** 'cylinder 2' for an opening, 'bolt 5' for a hole (numbered from 1 in the plan's order), 'dowel 1', 'slot 1'. */
   readonly place: string;
   /** What it is measured to: 'outer edge' or another place. */
   readonly against: string;
@@ -27,19 +28,29 @@ const openingsOf = (part: FlangePart): Gap[] =>
   part.region.openings.map((o) => ({ place: `cylinder ${o.cylinder}`, outline: o.outline }));
 
 const holesOf = (part: FlangePart): Gap[] =>
-  part.region.bolts.map((b, i) => ({ place: `bolt ${i + 1}`, outline: circleOutline(b.at, b.diameter) }));
+  part.region.bolts.map((b) => ({ place: `bolt ${b.bolt + 1}`, outline: holeOutline(b) }));
+
+const dowelsOf = (part: FlangePart): Gap[] =>
+  part.region.dowels.map((d, i) => ({ place: `dowel ${i + 1}`, outline: circleOutline(d.at, d.diameter) }));
+
+const slotsOf = (part: FlangePart): Gap[] =>
+  part.region.slots.map((outline, i) => ({ place: `slot ${i + 1}`, outline }));
 
 /** Least metal from every opening to the outer edge of the finished flange, exact. */
 export const openingMargins = (part: FlangePart): readonly FlangeMargin[] =>
   openingsOf(part).map((o) => toEdge(o, part.region.outer));
 
-/** Least metal from every bolt hole to the outer edge of the finished flange, exact. */
+/** Least metal from every bolt hole and dowel to the outer edge of the finished flange, exact. */
 export const boltMargins = (part: FlangePart): readonly FlangeMargin[] =>
-  holesOf(part).map((h) => toEdge(h, part.region.outer));
+  [...holesOf(part), ...dowelsOf(part)].map((h) => toEdge(h, part.region.outer));
 
-/** Metal between every two openings or holes of the finished flange, exact, the thinnest first. */
+/** Metal from every slot or window to the outer edge of the finished flange, exact. */
+export const slotMargins = (part: FlangePart): readonly FlangeMargin[] =>
+  slotsOf(part).map((s) => toEdge(s, part.region.outer));
+
+/** Metal between every two openings, holes or slots of the finished flange, exact, the thinnest first. */
 export function websOf(part: FlangePart): readonly FlangeMargin[] {
-  const gaps = [...openingsOf(part), ...holesOf(part)];
+  const gaps = [...openingsOf(part), ...holesOf(part), ...dowelsOf(part), ...slotsOf(part)];
   return gaps.flatMap((a, i) => gaps.slice(i + 1).map((b) => web(a, b))).sort((a, b) => a.distance - b.distance);
 }
 

@@ -1,4 +1,5 @@
 import type { Outline } from '../geometry/outline.js';
+import { slotOutline } from '../geometry/outline-make.js';
 import type { Vec2 } from '../geometry/vec2.js';
 
 export interface FlangeOpening {
@@ -7,17 +8,38 @@ export interface FlangeOpening {
 }
 
 export interface FlangeHole {
+  /** Place in the head's list of bolts. */
+  readonly bolt: number;
   readonly at: Vec2;
-  /** mm. */
+  /** Width of the hole, mm. */
   readonly diameter: number;
+  /** Length over all and direction, rad from x, of a slot; null for a round hole. */
+  readonly slot: { readonly length: number; readonly angle: number } | null;
   readonly thread: string;
   /** Too small to cut in this plate: marked for the drill. */
   readonly drill: boolean;
 }
 
-/** Outlines of a flange in the frame of its head face, mm; outer and openings counter-clockwise. */
+/** A hole for a dowel: drilled and reamed, never cut. */
+export interface FlangeDowel {
+  readonly at: Vec2;
+  /** mm, reamed. */
+  readonly diameter: number;
+}
+
+/** Outlines of a flange in the frame of its head face, mm; all counter-clockwise. */
 export interface FlangeRegion {
   readonly outer: Outline;
   readonly openings: readonly FlangeOpening[];
   readonly bolts: readonly FlangeHole[];
+  /** Warp-relief slots and windows between bridges: cut like openings. */
+  readonly slots: readonly Outline[];
+  readonly dowels: readonly FlangeDowel[];
 }
+
+/** The outline of a bolt hole: a circle, or a slot with round ends. */
+export const holeOutline = ({ at, diameter, slot }: FlangeHole): Outline =>
+  slotOutline(at, slot?.length ?? diameter, diameter, slot?.angle ?? 0);
+
+/** The largest half-extent of a bolt hole from its middle, mm. */
+export const holeReach = ({ diameter, slot }: FlangeHole): number => (slot?.length ?? diameter) / 2;

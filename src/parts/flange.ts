@@ -1,149 +1,197 @@
 import type { Outline } from '../geometry/outline.js';
-import { outlineArea, outlineBounds, perimeter, signedArea } from '../geometry/outline-measure.js';
-import { offsetOutline } from '../geometry/outline-offset.js';
-import { reverseOutline, translateOutline } from '../geometry/outline-transform.js';
+import { outlineArea, outlineBounds, perimeter } from '../geometry/outline-measure.js';
 import type { Vec2 } from '../geometry/vec2.js';
-import type { Head, Plan } from '../params/plan.js';
-import { flangeEdge } from './flange-edge.js';
-import type { FlangeHole, FlangeRegion } from './flange-region.js';
+import { boltGroups } from '../params/bolt-groups.js';
+import type { FlangeStyle } from '../params/flange-plan.js';
+import type { Head, Plan, Port } from '../params/plan.js';
+import { bridged } from './flange-bridges.js';
+import type { FlangeCore, PlateShape } from './flange-core.js';
+import { type FlangeEdge, flangeEdge, LEAST_SIDE } from './flange-edge.js';
+import { grownHoles, growthOf } from './flange-growth.js';
+import { flangeNames } from './flange-names.js';
+import { withNotches } from './flange-notch.js';
+import { flangeNotes } from './flange-notes.js';
+import { type OpeningFlow, openingFlow } from './flange-opening.js';
+import type { FlangeContour, FlangePart } from './flange-part.js';
+import { onePiece } from './flange-plate.js';
+import { type FlangeDowel, type FlangeHole, type FlangeRegion, holeOutline } from './flange-region.js';
+import { necked, necksOf, type Relief, reliefSlots } from './flange-relief.js';
 import { cutPath } from './kerf.js';
 import { plateDensity } from './plate-density.js';
 
-/** One flange: the plate bolted to one head. */
-export interface FlangePart {
-  /** 'flange' for one head, else 'flange-' and the head's name; safe as a file name. */
-  readonly name: string;
-  /** Plan and head in the plan's words. */
-  readonly title: string;
-  readonly headName: string;
-  /** Index into `Plan.heads`. */
-  readonly head: number;
-  /** mm. */
-  readonly thickness: number;
-  readonly material: string;
-  /** The finished flange. */
-  readonly region: FlangeRegion;
-  /** What the cutter is to follow: the finished outlines, or those moved by half the kerf. */
-  readonly cut: FlangeRegion;
-  readonly kerf: { readonly width: number; readonly compensated: boolean };
-  /** Extent of the finished flange, mm. */
-  readonly size: Vec2;
-  /** Face area of the finished flange without its openings and holes, mm2. */
-  readonly area: number;
-  /** Outer edge of the finished flange, mm. */
-  readonly perimeter: number;
-  /** All that is cut, mm: outer edge, openings and holes that are not drilled. */
-  readonly cutLength: number;
-  /** kg, from the density of the material's kind. */
-  readonly mass: number;
-  /** Remarks for the fabricator. */
-  readonly notes: readonly string[];
+export type { FlangeContour, FlangePart } from './flange-part.js';
+
+/** The ports of one flange and the bolts that hold it. */
+interface Share {
+  readonly head: Head;
+  readonly index: number;
+  readonly ports: readonly Port[];
+  /** Places in the head's list. */
+  readonly bolts: readonly number[];
+  /** True when the head has other flanges too. */
+  readonly part: boolean;
 }
 
-/**
- * Holes below this many plate thicknesses do not come out clean or round from a plasma cutter and are drilled.
- * Common practice; a vendor's figure of 1.5 is quoted in several design guides for plasma cutting.
- */
-export const LEAST_CUT_HOLE = 1.5;
-
-/** The flange of every head that has ports, in the order of the heads. */
+/** The flanges of every head that has ports, in the order of the heads: one each, or one for each separate group. */
 export function flangesOf(plan: Plan): readonly FlangePart[] {
-  const heads = plan.heads
-    .map((head, index) => ({ head, index }))
-    .filter((h) => plan.ports.some((p) => p.head === h.index));
-  const names = heads.length === 1 ? ['flange'] : fileNames(heads.map((h) => h.head.name));
-  return heads.map((h, i) => flangeOf(plan, h.head, h.index, names[i]!));
+  const shares = plan.heads.flatMap((head, index) => sharesOf(plan, head, index));
+  const heads = [...new Set(shares.map((s) => s.index))];
+  const names = flangeNames(heads.map((i) => plan.heads[i]!.name));
+  return shares.map((s) => flangeOf(plan, s, names[heads.indexOf(s.index)]!));
 }
 
-function flangeOf(plan: Plan, head: Head, index: number, name: string): FlangePart {
-  const { thickness, material, kerf, portEdge, boltEdge, fillet } = plan.flange;
+function sharesOf(plan: Plan, head: Head, index: number): Share[] {
+  const { style } = plan.flange;
   const ports = plan.ports.filter((p) => p.head === index);
-  const openings = ports.map((p) => ({
-    cylinder: p.cylinder,
-    at: p.at,
-    outline: translateOutline(grown(counterClockwise(p.outline), plan.flange.enlarge), p.at),
-  }));
-  const bolts = head.bolts.map(
-    (b): FlangeHole => ({
-      at: b.at,
-      diameter: b.holeDiameter,
-      thread: b.thread,
-      drill: b.holeDiameter < LEAST_CUT_HOLE * thickness,
-    }),
-  );
-  const compensation = kerf.compensate ? kerf.width / 2 : 0;
-  const region = (outer: Outline): FlangeRegion => ({
-    outer,
-    openings: openings.map(({ cylinder, outline }) => ({ cylinder, outline })),
+  if (ports.length === 0) return [];
+  if (style.kind !== 'separate') return [{ head, index, ports, bolts: [...head.bolts.keys()], part: false }];
+  const own = ports.map((p) => p.cylinder);
+  const groups = style.groups?.filter((g) => own.includes(g[0]!)) ?? own.map((c) => [c]);
+  return boltGroups(groups, ports, head.bolts).map(({ cylinders, bolts }) => ({
+    head,
+    index,
+    ports: ports.filter((p) => cylinders.includes(p.cylinder)),
     bolts,
+    part: true,
+  }));
+}
+
+function flangeOf(plan: Plan, { head, index, ports, bolts, part }: Share, headFile: string): FlangePart {
+  const { thickness, material, kerf, growth, style } = plan.flange;
+  const flows = ports.map((p) => openingFlow(plan, p));
+  const round = bolts.map((bolt): FlangeHole => {
+    const { at, holeDiameter, thread } = head.bolts[bolt]!;
+    return { bolt, at, diameter: holeDiameter, slot: null, thread, drill: false };
   });
-  const edge = flangeEdge({ openings, bolts, portEdge, boltEdge, fillet }, (outer) =>
-    cutPath(region(outer), compensation),
-  );
-  const finished = region(edge.outline);
-  const cut = cutPath(finished, compensation);
-  const holes = bolts.map((b) => (Math.PI * b.diameter ** 2) / 4);
-  const area = outlineArea(edge.outline) - sum(openings.map((o) => outlineArea(o.outline))) - sum(holes);
-  const { from, to } = outlineBounds(edge.outline);
-  return {
+  const holes = (growth === null ? round : grownHoles(growth, round)).map((h) => ({
+    ...h,
+    drill: h.diameter < plan.flange.leastCutHole * thickness,
+  }));
+  const here = <T extends { readonly head: string | null }>(list: readonly T[]): T[] =>
+    list.filter((x) => x.head === null || x.head === head.name);
+  const dowels = here(plan.flange.dowels)
+    .filter(
+      (d) =>
+        !part ||
+        isNearestTo(
+          d.at,
+          ports,
+          plan.ports.filter((p) => p.head === index),
+        ),
+    )
+    .map(({ at, diameter }): FlangeDowel => ({ at, diameter }));
+  const core = coreOf(plan, ports, flows, holes, dowels);
+  const compensation = kerf.compensate ? kerf.width / 2 : 0;
+  const bare = (outer: Outline, slots: readonly Outline[]): FlangeRegion => ({
+    outer,
+    openings: flows.map((f) => ({ cylinder: f.cylinder, outline: f.cut })),
+    bolts: holes,
+    slots,
+    dowels,
+  });
+  const edge = flangeEdge(core, (e) => cutPath(bare(e.outline, e.windows), compensation), shapeOf(style));
+  const { outline, done } = withNotches(edge.outline, here(plan.flange.notches), LEAST_SIDE);
+  const { relief, slots } = reliefOf(plan, core, edge, outline);
+  const region = bare(outline, [...edge.windows, ...slots]);
+  const cut = cutPath(region, compensation);
+  const inner = [...flows.map((f) => f.cut), ...region.slots, ...holes.map(holeOutline)];
+  const area =
+    outlineArea(outline) - sum(inner.map(outlineArea)) - sum(dowels.map((d) => (Math.PI * d.diameter ** 2) / 4));
+  const { from, to } = outlineBounds(outline);
+  const name = part ? `${headFile}-${ports.map((p) => p.cylinder).join('-')}` : headFile;
+  const made = {
     name,
-    title: `${plan.name}: ${heading(name, head)}`,
+    title: `${plan.name}: ${heading(headFile, head, part ? ports : [])}`,
     headName: head.name,
     head: index,
+    cylinders: ports.map((p) => p.cylinder),
+    style: style.kind,
     thickness,
     material,
-    region: finished,
+    region,
     cut,
     kerf: { width: kerf.width, compensated: kerf.compensate },
-    size: [to[0] - from[0], to[1] - from[1]],
+    flows,
+    contours: flows.flatMap(contoursOf),
+    growth: growth === null ? [] : growthOf(growth, holes),
+    relief,
+    notches: done,
+    size: [to[0] - from[0], to[1] - from[1]] as const,
     area,
-    perimeter: perimeter(edge.outline),
+    perimeter: perimeter(outline),
     cutLength: cutLength(cut),
     mass: area * thickness * plateDensity(material) * 1e-9,
-    notes: notesOf(finished, edge.extra, thickness),
+  };
+  return { ...made, notes: flangeNotes(plan, made, edge.extra) };
+}
+
+function coreOf(
+  plan: Plan,
+  ports: readonly Port[],
+  flows: readonly OpeningFlow[],
+  holes: readonly FlangeHole[],
+  dowels: readonly FlangeDowel[],
+): FlangeCore {
+  const { portEdge, boltEdge, fillet } = plan.flange;
+  return {
+    openings: flows.map((f, i) => ({ at: ports[i]!.at, outline: f.cut })),
+    holes: [
+      ...holes.map((h) => ({
+        at: h.at,
+        width: h.diameter,
+        length: h.slot?.length ?? h.diameter,
+        angle: h.slot?.angle ?? 0,
+      })),
+      ...dowels.map((d) => ({ at: d.at, width: d.diameter, length: d.diameter, angle: 0 })),
+    ],
+    portEdge,
+    holeEdge: boltEdge,
+    fillet,
   };
 }
 
-const heading = (name: string, head: Head): string => (name === 'flange' ? 'flange' : `flange ${head.name}`);
-
-function notesOf(region: FlangeRegion, extra: number, thickness: number): string[] {
-  const drilled = region.bolts.filter((b) => b.drill).length;
-  const least = (LEAST_CUT_HOLE * thickness).toFixed(1);
-  return [
-    ...(drilled > 0
-      ? [
-          `${drilled} of ${region.bolts.length} bolt holes are below ${least} mm (${LEAST_CUT_HOLE} x thickness): centre-mark and drill`,
-        ]
-      : []),
-    ...(extra > 0.02
-      ? [`edge and fillets are ${extra.toFixed(2)} mm wider than asked, so that no side is too short to cut`]
-      : []),
-  ];
+function shapeOf(style: FlangeStyle): PlateShape {
+  if (style.kind === 'necked') return necked(style.width, style.length);
+  return style.kind === 'bridged' ? bridged(style.width) : onePiece;
 }
 
-const grown = (outline: Outline, by: number): Outline => (by === 0 ? outline : offsetOutline(outline, by));
+function reliefOf(
+  plan: Plan,
+  core: FlangeCore,
+  edge: FlangeEdge,
+  outline: Outline,
+): { readonly relief: readonly Relief[]; readonly slots: readonly Outline[] } {
+  const { style, web } = plan.flange;
+  if (style.kind === 'necked') return { relief: necksOf(core, style.length, edge.extra), slots: [] };
+  if (style.kind !== 'slotted') return { relief: [], slots: [] };
+  const made = reliefSlots(core, outline, { width: style.width, tie: style.tie, web });
+  return { relief: made, slots: made.flatMap((m) => (m.outline === null ? [] : [m.outline])) };
+}
 
-const counterClockwise = (outline: Outline): Outline => (signedArea(outline) < 0 ? reverseOutline(outline) : outline);
+/** True when no port of the head is nearer to a place than those of one flange. */
+function isNearestTo(at: Vec2, own: readonly Port[], all: readonly Port[]): boolean {
+  const least = (ports: readonly Port[]): number =>
+    Math.min(...ports.map((p) => Math.hypot(p.at[0] - at[0], p.at[1] - at[1])));
+  return own.includes(all.find((p) => least([p]) <= least(all) + 1e-9)!);
+}
+
+function heading(file: string, head: Head, ports: readonly Port[]): string {
+  const whose = file === 'flange' ? 'flange' : `flange ${head.name}`;
+  if (ports.length === 0) return whose;
+  return `${whose}, cylinder${ports.length > 1 ? 's' : ''} ${ports.map((p) => p.cylinder).join(' and ')}`;
+}
+
+const contoursOf = (flow: OpeningFlow): FlangeContour[] =>
+  flow.blend === null
+    ? []
+    : [
+        { cylinder: flow.cylinder, face: 'head', outline: flow.head },
+        { cylinder: flow.cylinder, face: 'outer', outline: flow.outer },
+      ];
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
 
 const cutLength = (cut: FlangeRegion): number =>
   perimeter(cut.outer) +
-  sum(cut.openings.map((o) => perimeter(o.outline))) +
-  sum(cut.bolts.filter((b) => !b.drill).map((b) => Math.PI * b.diameter));
-
-/** 'flange-' and each head's name in lower-case letters, digits and hyphens; a name met before gets a number. */
-function fileNames(heads: readonly string[]): string[] {
-  const plain = heads.map((h, i) => {
-    const words = h
-      .normalize('NFKD')
-      .toLowerCase()
-      .replace(/[\u0300-\u036f]/g, '')
-      .replace(/[^a-z0-9]+/g, '-');
-    return `flange-${words.replace(/^-+|-+$/g, '') || i + 1}`;
-  });
-  return plain.map((name, i) => {
-    const before = plain.slice(0, i).filter((n) => n === name).length;
-    return before === 0 ? name : `${name}-${before + 1}`;
-  });
-}
+  sum([...cut.openings.map((o) => o.outline), ...cut.slots].map(perimeter)) +
+  sum(cut.bolts.filter((b) => !b.drill).map((b) => perimeter(holeOutline(b))));

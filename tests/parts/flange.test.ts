@@ -4,12 +4,12 @@ import { outlineContains } from '../../src/geometry/outline-contains.js';
 import { outlineToOutline } from '../../src/geometry/outline-distance.js';
 import { circleOutline, polygonOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import { outlineArea, signedArea } from '../../src/geometry/outline-measure.js';
-import { sidesOf } from '../../src/geometry/outline-sides.js';
+import { sideLength, sidesOf } from '../../src/geometry/outline-sides.js';
 import { mirrorOutline, reverseOutline, rotateOutline, startAt } from '../../src/geometry/outline-transform.js';
 import { sharpestTurn } from '../../src/geometry/outline-turn.js';
 import { validateOutline } from '../../src/geometry/outline-valid.js';
 import type { Plan } from '../../src/params/plan.js';
-import { flangesOf, LEAST_CUT_HOLE } from '../../src/parts/flange.js';
+import { flangesOf } from '../../src/parts/flange.js';
 import { LEAST_SIDE } from '../../src/parts/flange-edge.js';
 import { boltMargins, openingMargins, thinnest } from '../../src/parts/flange-margins.js';
 import { plateDensity } from '../../src/parts/plate-density.js';
@@ -43,7 +43,11 @@ test('random heads of 1 to 8 ports: one sound tangent edge that keeps its metal 
 
 describe('a flange of one round port without bolts', () => {
   const part = only(
-    planWith([{ at: [10, 20], outline: circleOutline([0, 0], 40) }], [], { portEdge: 9, enlarge: 1, thickness: 8 }),
+    planWith([{ at: [10, 20], outline: circleOutline([0, 0], 40) }], [], {
+      portEdge: 9,
+      opening: { match: 'port', enlarge: 1 },
+      thickness: 8,
+    }),
   );
 
   test('is a ring by closed form', () => {
@@ -115,7 +119,7 @@ test('ports traced with 300 corners, wavy, make a sound flange too', () => {
     planWith(
       [0, 90].map((x) => ({ at: [x, 0], outline })),
       [boltAt([45, 20])],
-      { kerf, enlarge: 1 },
+      { kerf, opening: { match: 'port', enlarge: 1 } },
     ),
   );
   validateOutline(part.region.outer, { leastSide: LEAST_SIDE });
@@ -154,16 +158,22 @@ describe('small holes', () => {
     const part = only(inlineFour({ thickness }));
     expect(part.region.bolts.every((b) => b.drill === drill)).toBe(true);
     expect(part.notes.some((n) => n.includes('drill'))).toBe(drill);
-    expect(LEAST_CUT_HOLE).toBe(1.5);
   });
 });
 
 describe('kerf', () => {
   const kerf = { width: 1.6, compensate: true };
 
-  test('left to the cutter, the path is the finished flange', () => {
+  test('left to the cutter, the path is the finished flange, begun in the middle of its longest straight sides', () => {
     const part = only(veeBank());
-    expect(part.cut).toEqual(part.region);
+    expect(outlineArea(part.cut.outer)).toBeCloseTo(outlineArea(part.region.outer), 9);
+    expect(part.cut.bolts).toEqual(part.region.bolts);
+    const longest = Math.max(...sidesOf(part.region.outer).map((s) => (s.kind === 'line' ? sideLength(s) : 0)));
+    const sides = sidesOf(part.cut.outer);
+    for (const s of [sides[0]!, sides.at(-1)!]) {
+      expect(s.kind).toBe('line');
+      expect(sideLength(s)).toBeCloseTo(longest / 2, 1);
+    }
   });
 
   test('moved, it lies half a kerf outside the edge and inside openings and holes', () => {
@@ -218,7 +228,7 @@ describe('one flange for each head that has ports', () => {
 
 test('an opening grown by 1 mm is 1 mm from the port all round', () => {
   const outline = rectangleOutline(44, 36, 18);
-  const part = only(planWith([{ at: [0, 0], outline }], [boltAt([40, 0])], { enlarge: 1 }));
+  const part = only(planWith([{ at: [0, 0], outline }], [boltAt([40, 0])], { opening: { match: 'port', enlarge: 1 } }));
   expect(outlineToOutline(outline, part.region.openings[0]!.outline).distance).toBeCloseTo(1, 9);
 });
 

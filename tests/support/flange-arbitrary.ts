@@ -41,11 +41,11 @@ export const randomHead: fc.Arbitrary<Plan> = fc
     bolts: fc.array(fc.record({ port: fc.nat(7), angle: fc.integer({ min: 0, max: 359 }), reach: mm(30, 60) }), {
       maxLength: 16,
     }),
-    flange: fc.record<Pick<FlangePlan, 'portEdge' | 'boltEdge' | 'fillet' | 'enlarge' | 'thickness' | 'kerf'>>({
+    flange: fc.record<Pick<FlangePlan, 'portEdge' | 'boltEdge' | 'fillet' | 'opening' | 'thickness' | 'kerf'>>({
       portEdge: mm(5, 15),
       boltEdge: mm(5, 14),
       fillet: mm(2, 20),
-      enlarge: fc.constantFrom(0, 0.5, 1),
+      opening: fc.constantFrom(0, 0.5, 1).map((enlarge) => ({ match: 'port', enlarge }) as const),
       thickness: fc.constantFrom(5, 6, 8, 10, 12),
       kerf: fc.record({ width: fc.constantFrom(0.2, 1.2, 1.6), compensate: fc.boolean() }),
     }),

@@ -2,16 +2,21 @@ import type { Mesh } from '../../geometry/mesh.js';
 import { clearanceHole, threadDiameter } from '../bolt-holes.js';
 import type { Engine, FlangePlan, Head, HeadBody, Plan, RunnersPlan } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
+import { socketDiameter } from '../socket-diameters.js';
 import { accessOf } from './access.js';
 import { collectorPlan, feedsAnother, type PlacedCollector, placedCollectors } from './collectors.js';
+import { drawingOf } from './drawing.js';
+import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';
 import { type PlacedHead, placedHeads } from './heads.js';
 import { keepOutsOf } from './keep-outs.js';
+import { gasketsOf, platesOf } from './plates.js';
 import { type PlacedPort, placedPorts } from './ports.js';
+import type { PlanSections } from './sections.js';
 import { lastSize, secondariesOf, tubeOf } from './tubes.js';
 
-/** The plan of a file that every rule has passed. `scans` holds the mesh, in the world, of every keep-out that names a file, by its place in the list. */
-export function planOf(file: PlanFile, scans: ReadonlyMap<number, Mesh>): Plan {
+/** The plan of a file that every rule has passed. `scans` holds the mesh, in the world, of every keep-out that names a file, by its place in the list; `notes` is what reading the traces found. */
+export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, notes: readonly string[]): Plan {
   const heads = placedHeads(file);
   const ports = placedPorts(heads);
   const collectors = placedCollectors(
@@ -24,13 +29,14 @@ export function planOf(file: PlanFile, scans: ReadonlyMap<number, Mesh>): Plan {
     engine: engineOf(file.engine),
     heads: heads.map((h) => headOf(h, file.flange.bolt_fit)),
     ports: ports.map((p) => p.port).sort((a, b) => a.cylinder - b.cylinder),
-    flange: flangeOf(file.flange),
+    flange: flangeOf(file.flange, file.tube.wall),
     tube: tubeOf(file.tube),
     collectors: collectors.map((c) => collectorPlan(c, outletWall(c, collectors, file))),
     runners: runnersOf(file.runners, ports),
     secondaries: file.secondaries === undefined ? null : secondariesOf(file.secondaries),
     keepOuts: keepOutsOf(file, scans),
     access: accessOf(heads, file.access, file.flange.thickness),
+    notes,
     jig: {
       bed: file.jig.bed,
       fit: file.jig.fit,
@@ -38,11 +44,17 @@ export function planOf(file: PlanFile, scans: ReadonlyMap<number, Mesh>): Plan {
       keyLength: file.jig.key_length,
       strut: file.jig.strut,
     },
+    plates: platesOf(file, (name) => {
+      const c = collectors.find((other) => other.name === name)!;
+      return { od: c.section.outlet.od, wall: c.section.outlet.wall ?? outletWall(c, collectors, file) };
+    }),
+    gaskets: gasketsOf(file.gaskets),
+    drawing: drawingOf(file.drawing, file.units),
   };
 }
 
 /** The wall of an outlet that has none of its own: of the secondary that leaves, or of the tubes that join. */
-function outletWall(c: PlacedCollector, all: readonly PlacedCollector[], file: PlanFile): number {
+function outletWall(c: PlacedCollector, all: readonly PlacedCollector[], file: PlanSections): number {
   const secondary = c.from.length > 0 || feedsAnother(c, all) ? file.secondaries : undefined;
   return (secondary ?? lastSize(file.tube)).wall;
 }
@@ -79,6 +91,7 @@ function headOf({ name, frame, section }: PlacedHead, fit: FlangePlan['boltFit']
       thread: b.thread,
       holeDiameter: b.hole_diameter ?? clearanceHole(b.thread, fit),
       threadDiameter: threadDiameter(b.thread),
+      socketDiameter: b.socket ?? socketDiameter(b.thread),
     })),
     body: section.body === undefined ? null : bodyOf(section.body),
   };
@@ -90,20 +103,6 @@ export function bodyOf({ from, to, depth }: NonNullable<PlacedHead['section']['b
     from: [Math.min(from[0], to[0]), Math.min(from[1], to[1])],
     to: [Math.max(from[0], to[0]), Math.max(from[1], to[1])],
     depth,
-  };
-}
-
-function flangeOf(f: PlanFile['flange']): FlangePlan {
-  return {
-    thickness: f.thickness,
-    material: f.material,
-    portEdge: f.port_edge ?? f.edge_width,
-    boltEdge: f.bolt_edge ?? f.edge_width,
-    web: f.web,
-    fillet: f.fillet,
-    enlarge: f.enlarge,
-    boltFit: f.bolt_fit,
-    kerf: f.kerf,
   };
 }
 

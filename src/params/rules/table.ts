@@ -2,6 +2,8 @@ import type { PlanFault } from '../plan-problem.js';
 import type { Draft } from '../resolve/draft.js';
 import { collectorRules } from './collectors.js';
 import { feedingRules } from './feeding.js';
+import { flangeRules } from './flange.js';
+import { plateRules } from './plates.js';
 import { portRules } from './ports.js';
 import { routeRules } from './routes.js';
 import { sectionRules } from './sections.js';
@@ -12,9 +14,11 @@ import { stepRules } from './steps.js';
 export const RULES: readonly ((draft: Draft) => readonly PlanFault[])[] = [
   sectionRules,
   portRules,
+  flangeRules,
   stepRules,
   collectorRules,
   feedingRules,
   routeRules,
   spaceRules,
+  plateRules,
 ];

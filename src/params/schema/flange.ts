@@ -1,6 +1,11 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { growthSchema } from './flange-growth.js';
+import { dowelsSchema, notchesSchema } from './flange-marks.js';
+import { LARGEST_ENLARGE, openingSchema } from './flange-opening.js';
+import { styleSchema } from './flange-style.js';
 import type { Lengths } from './length-field.js';
+import { numberField } from './number-field.js';
 import { nameField } from './text-field.js';
 
 const LARGEST_EDGE = 100;
@@ -20,8 +25,26 @@ export function flangeSchema(lengths: Lengths) {
         .atLeastZero('Fillet radius at inner corners of the outline', { max: LARGEST_EDGE })
         .prefault(DEFAULTS.flange.fillet),
       enlarge: lengths
-        .atLeastZero('The opening is the port grown by this all round', { max: 20 })
+        .atLeastZero('The opening is the port grown by this all round', { max: LARGEST_ENLARGE })
         .prefault(DEFAULTS.flange.enlarge),
+      opening: openingSchema(lengths),
+      style: styleSchema(lengths),
+      dowels: dowelsSchema(lengths),
+      notches: notchesSchema(lengths),
+      growth: growthSchema().optional(),
+      weld_leg: edge('Leg of the fillet weld between tube and flange; the wall of the tube when left out').optional(),
+      torch_gap: lengths
+        .atLeastZero('Least gap between neighbouring tubes at the flange that a torch reaches into', { max: 200 })
+        .prefault(DEFAULTS.flange.torch_gap),
+      least_cut_hole: numberField(
+        'Holes below this many plate thicknesses are centre-marked and drilled',
+        0,
+        5,
+      ).default(DEFAULTS.flange.least_cut_hole),
+      cut_class: z
+        .union([z.literal(1), z.literal(2)])
+        .default(DEFAULTS.flange.cut_class)
+        .describe('Tolerance class of the cut, ISO 9013: 1 is typical of laser, 2 of plasma'),
       bolt_fit: z
         .enum(['fine', 'medium', 'coarse'])
         .default(DEFAULTS.flange.bolt_fit)

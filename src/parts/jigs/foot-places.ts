@@ -35,8 +35,10 @@ export interface FootPlace {
 export function footPlaces(plan: Plan, flange: FlangePart, strut: number): FootPlace[] {
   const head = plan.heads[flange.head]!;
   const height = proofThickness(plan) + PAD / 2;
-  return head.bolts.flatMap((bolt, index) =>
-    Array.from({ length: 16 }, (_, k): FootPlace => {
+  const own = flange.region.bolts.map((b) => b.bolt);
+  return own.flatMap((index) => {
+    const bolt = head.bolts[index]!;
+    return Array.from({ length: 16 }, (_, k): FootPlace => {
       const a = (Math.PI * k) / 8;
       const toolRadius = SOCKET_ROOM * bolt.threadDiameter;
       const aside = toolRadius + strut + 2;
@@ -52,8 +54,8 @@ export function footPlaces(plan: Plan, flange: FlangePart, strut: number): FootP
         root: pointFrom(head.frame, [seat[0], seat[1], height]),
         boltRoot: pointFrom(head.frame, [bolt.at[0], bolt.at[1], height]),
       };
-    }).filter((foot) => standsFree(foot, head.bolts, flange, strut)),
-  );
+    }).filter((foot) => standsFree(foot, head.bolts, flange, strut));
+  });
 }
 
 function standsFree(foot: FootPlace, bolts: readonly FlangeBolt[], flange: FlangePart, strut: number): boolean {

@@ -5,7 +5,7 @@ import { circleOutline } from '../../geometry/outline-make.js';
 import { outlineBounds } from '../../geometry/outline-measure.js';
 import { add2, distance2, scale2, type Vec2 } from '../../geometry/vec2.js';
 import type { Plan } from '../../params/plan.js';
-import type { FlangeOpening, FlangeRegion } from '../flange-region.js';
+import { type FlangeOpening, type FlangeRegion, holeOutline } from '../flange-region.js';
 
 /** Least thickness of a plug's lip, mm. */
 const LEAST_LIP = 1.2;
@@ -46,7 +46,9 @@ export function notchOf(region: FlangeRegion, opening: FlangeOpening): Notch | n
   const others: Outline[] = [
     region.outer,
     ...region.openings.filter((o) => o !== opening).map((o) => o.outline),
-    ...region.bolts.map((b) => circleOutline(b.at, b.diameter)),
+    ...region.bolts.map(holeOutline),
+    ...region.slots,
+    ...region.dowels.map((d) => circleOutline(d.at, d.diameter)),
   ];
   const places = Array.from({ length: 24 }, (_, i): Notch => {
     const a = Math.PI / 2 + (2 * Math.PI * i) / 24;
@@ -61,11 +63,15 @@ export function notchOf(region: FlangeRegion, opening: FlangeOpening): Notch | n
   return places.reduce((best, n) => (metal(n) > metal(best) + 1e-6 ? n : best));
 }
 
-/** Least distance, mm, from a point on the flange to any opening, bolt hole or the outside. */
+/** Least distance, mm, from a point on the flange to any opening, slot, hole or the outside. */
 export function metalAbout(region: FlangeRegion, p: Vec2): number {
   return Math.min(
     pointToOutline(p, region.outer).distance,
     ...region.openings.map((o) => pointToOutline(p, o.outline).distance),
-    ...region.bolts.map((b) => Math.abs(distance2(p, b.at) - b.diameter / 2)),
+    ...region.bolts.map((b) =>
+      b.slot === null ? Math.abs(distance2(p, b.at) - b.diameter / 2) : pointToOutline(p, holeOutline(b)).distance,
+    ),
+    ...region.slots.map((s) => pointToOutline(p, s).distance),
+    ...region.dowels.map((d) => Math.abs(distance2(p, d.at) - d.diameter / 2)),
   );
 }

@@ -5,7 +5,7 @@ import { difference, placed, type Solid } from '../../geometry/solid.js';
 import { box, circlePoints, prism } from '../../geometry/solid-shapes.js';
 import { type Strokes, textSolid, textStrokes } from '../../geometry/text-solid.js';
 import { add2, scale2, type Vec2 } from '../../geometry/vec2.js';
-import type { FlangeOpening, FlangeRegion } from '../flange-region.js';
+import { type FlangeOpening, type FlangeRegion, holeOutline } from '../flange-region.js';
 import { metalAbout, type Notch, notchOf, TAB } from './proof-plate.js';
 
 /** Depth of engraved numbers, mm. */
@@ -18,8 +18,12 @@ const MARGIN = 1.5;
 export function proofSolid(region: FlangeRegion, thickness: number, fit: number): Solid {
   const through = (points: readonly Vec2[]): Solid => prism(points, -1, thickness + 1);
   const openings = region.openings.map((o) => through(flattenOutline(o.outline)));
-  const bolts = region.bolts.map((b) =>
+  const round = [...region.bolts.filter((b) => b.slot === null), ...region.dowels];
+  const bolts = round.map((b) =>
     through(circlePoints(b.diameter / 2, undefined, 'chords-outside').map((p) => add2(p, b.at))),
+  );
+  const slots = [...region.bolts.filter((b) => b.slot !== null).map(holeOutline), ...region.slots].map((o) =>
+    through(flattenOutline(o)),
   );
   const notches = region.openings.flatMap((o) => {
     const notch = notchOf(region, o);
@@ -30,7 +34,14 @@ export function proofSolid(region: FlangeRegion, thickness: number, fit: number)
     if (place === null) return [];
     return [placed(textSolid(place.strokes, -ENGRAVED, 1), numberFrame(place.at, thickness))];
   });
-  return difference(prism(flattenOutline(region.outer), 0, thickness), ...openings, ...bolts, ...notches, ...numbers);
+  return difference(
+    prism(flattenOutline(region.outer), 0, thickness),
+    ...openings,
+    ...bolts,
+    ...slots,
+    ...notches,
+    ...numbers,
+  );
 }
 
 const numberFrame = ([x, y]: Vec2, z: number) => ({
@@ -80,7 +91,8 @@ function isFree(region: FlangeRegion, at: Vec2, { width, height }: Strokes): boo
   for (const u of [-1, -0.5, 0, 0.5, 1]) {
     for (const v of [-1, -0.5, 0, 0.5, 1]) {
       const p: Vec2 = [at[0] + (u * width) / 2, at[1] + (v * height) / 2];
-      const onMetal = outlineContains(region.outer, p) && !region.openings.some((o) => outlineContains(o.outline, p));
+      const open = [...region.openings.map((o) => o.outline), ...region.slots];
+      const onMetal = outlineContains(region.outer, p) && !open.some((o) => outlineContains(o, p));
       if (!onMetal || metalAbout(region, p) < MARGIN) return false;
     }
   }

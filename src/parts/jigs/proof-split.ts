@@ -126,6 +126,7 @@ function metalRound(region: FlangeRegion, cut: DovetailCut): number {
   const inside = (p: Vec2) =>
     outlineContains(region.outer, p) &&
     !region.openings.some((o) => outlineContains(o.outline, p)) &&
+    !region.slots.some((o) => outlineContains(o, p)) &&
     !region.bolts.some((b) => Math.hypot(p[0] - b.at[0], p[1] - b.at[1]) < b.diameter / 2);
   if (!points.every(inside)) return 0;
   return Math.min(...points.map((p) => metalAbout(region, p)));

@@ -15,7 +15,7 @@ export function primaryJigs(plan: Plan, primary: RoutedPrimary, flanges: readonl
   const pieces = dummiesOf(plan, primary);
   const joints = jointKeys(pieces, plan.jig, pieces[0]!.od);
   const port = plan.ports.find((p) => p.cylinder === primary.cylinder)!;
-  const flange = flanges.find((f) => f.head === port.head)!;
+  const flange = flanges.find((f) => f.cylinders.includes(primary.cylinder))!;
   const head = plan.heads[port.head]!.frame;
   const face = { point: pointFrom(head, [0, 0, plan.flange.thickness]), normal: head.z };
   return [portPlug(plan, flange, primary.cylinder, pieces[0]!, joints[0]!), ...dummyTubes(plan, pieces, joints, face)];

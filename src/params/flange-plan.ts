@@ -1,0 +1,67 @@
+import type { Vec2 } from '../geometry/vec2.js';
+
+/** What the openings of the flange are cut to. */
+export type OpeningPlan =
+  /** The port's outline, grown all round. */
+  | { readonly match: 'port'; readonly enlarge: number /** mm. */ }
+  /** A socket: the tube's outside, with a clearance per side; the tube stands in the plate. */
+  | { readonly match: 'tube_od'; readonly fit: number /** mm. */ }
+  /** The tube's bore, for a butt weld on the outer face. */
+  | { readonly match: 'tube_bore' }
+  /** The port at the head, the tube at the outer face, blended by hand; the cut is what both have in common. */
+  | { readonly match: 'transition'; readonly enlarge: number; readonly outer: 'tube_bore' | 'tube_od' };
+
+/** How the plate hangs together, lengths in mm. */
+export type FlangeStyle =
+  | { readonly kind: 'one_piece' }
+  /** Relieved between ports from both edges, so that a neck of `width` stays for `length` along the line of ports. */
+  | { readonly kind: 'necked'; readonly width: number; readonly length: number }
+  /** A closed slot across the plate between ports, with a tie left to either edge. */
+  | { readonly kind: 'slotted'; readonly width: number; readonly tie: number }
+  /** A pad for each port, joined by bars along the bolts between them. */
+  | { readonly kind: 'bridged'; readonly width: number }
+  /** One flange for each group of cylinders; null gives every cylinder its own. `gap` is the least between neighbours. */
+  | { readonly kind: 'separate'; readonly groups: readonly (readonly number[])[] | null; readonly gap: number };
+
+/** A hole for a dowel: drilled and reamed. */
+export interface DowelPlan {
+  /** On the head face, mm. */
+  readonly at: Vec2;
+  /** mm. */
+  readonly diameter: number;
+  /** The head it belongs to; null for every head. */
+  readonly head: string | null;
+}
+
+/** Room cut into the outer edge. */
+export type NotchPlan = {
+  /** On the head face, mm: the middle of a round notch, the tip of a vee. */
+  readonly at: Vec2;
+  readonly head: string | null;
+} & (
+  | { readonly kind: 'round'; readonly radius: number /** mm. */ }
+  /** Opens towards a direction on the face, rad from x, by an angle, rad; its tip is rounded. */
+  | { readonly kind: 'vee'; readonly towards: number; readonly angle: number; readonly tip: number /** mm. */ }
+);
+
+/** Kinds of flange steel whose expansion is known. */
+export type FlangeMetal = 'carbon_steel' | 'austenitic' | 'ferritic';
+
+/** Kinds of cylinder head. */
+export type HeadMetal = 'aluminium' | 'cast_iron';
+
+/** What the flange and the head do from cold to hot. Temperatures in K. */
+export interface GrowthPlan {
+  readonly headMetal: HeadMetal;
+  readonly flangeMetal: FlangeMetal;
+  readonly cold: number;
+  readonly headHot: number;
+  readonly flangeHot: number;
+  /** The bolt the flange grows from: by its number in the head's list, from 1, or the middle one. */
+  readonly fixed: number | 'middle';
+  /** Slots along the line of growth, or larger round holes. */
+  readonly holes: 'slot' | 'round';
+}
+
+/** Tolerance class of thermal cuts, ISO 9013. */
+export type CutClass = 1 | 2;

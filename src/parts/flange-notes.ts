@@ -1,0 +1,98 @@
+import { FREEZING } from '../params/expansion.js';
+import type { Plan } from '../params/plan.js';
+import { slipPerLength } from './flange-growth.js';
+import type { FlangePart } from './flange-part.js';
+import { clockPosition } from './ledge.js';
+
+/** Remarks for the fabricator, for the drawing and the report. `extra`: what the edge got on top, mm. */
+export function flangeNotes(plan: Plan, part: Omit<FlangePart, 'notes'>, extra: number): string[] {
+  return [
+    ...drillNotes(plan, part),
+    ...dowelNotes(plan, part),
+    ...styleNotes(plan, part),
+    ...openingNotes(plan, part),
+    ...growthNotes(plan, part),
+    ...(extra > 0.02
+      ? [`edge and fillets are ${extra.toFixed(2)} mm wider than asked, so that no side is too short to cut`]
+      : []),
+  ];
+}
+
+type Made = Omit<FlangePart, 'notes'>;
+
+function drillNotes({ flange }: Plan, { region, thickness }: Made): string[] {
+  const drilled = region.bolts.filter((b) => b.drill);
+  const least = (flange.leastCutHole * thickness).toFixed(1);
+  if (drilled.length === 0) return [];
+  const ends = drilled.some((b) => b.slot !== null) ? '; of a slot both ends, then open it up' : '';
+  return [
+    `${drilled.length} of ${region.bolts.length} bolt holes are below ${least} mm (${flange.leastCutHole} x thickness): centre-mark and drill${ends}`,
+  ];
+}
+
+function dowelNotes(plan: Plan, { region, growth }: Made): string[] {
+  const sizes = [...new Set(region.dowels.map((d) => d.diameter))];
+  const rows = sizes.map((size) => {
+    const count = region.dowels.filter((d) => d.diameter === size).length;
+    return `${count} dowel hole${count > 1 ? 's' : ''}: drill ${(size - 0.2).toFixed(2)} mm, ream ${size.toFixed(2)} mm with the flange on the head`;
+  });
+  const binds = region.dowels.length > 1 && growth.length > 0;
+  return [
+    ...rows,
+    ...(binds && plan.flange.growth !== null
+      ? ['more than one dowel holds the hot flange fast: keep one tight, open the others along the flange']
+      : []),
+  ];
+}
+
+function styleNotes(plan: Plan, { relief, region, style, cylinders }: Made): string[] {
+  const wanted = plan.flange.style;
+  const name = ({ between: [a, b] }: Made['relief'][number]): string => `${cylinders[a]} and ${cylinders[b]}`;
+  const missing = relief.filter((r) => r.length === 0);
+  const short = wanted.kind === 'necked' ? relief.filter((r) => r.length > 0 && r.length < wanted.length - 0.01) : [];
+  return [
+    ...missing.map((r) => `no room for a ${r.kind} between cylinders ${name(r)}`),
+    ...short.map(
+      (r) => `the neck between cylinders ${name(r)} is ${r.length.toFixed(1)} mm long: bolts and ports leave no more`,
+    ),
+    ...(style === 'slotted' && region.slots.length > 0
+      ? ['saw through one tie of each slot once all is welded and before the face is trued']
+      : []),
+    ...(style === 'separate' ? ['separate flanges: bolt all to the head, or to a bar, before a tube is tacked'] : []),
+  ];
+}
+
+function openingNotes({ flange }: Plan, { flows }: Made): string[] {
+  const { opening, thickness } = flange;
+  if (opening.match === 'tube_od') {
+    return [
+      `openings are sockets for the tube, ${opening.fit.toFixed(2)} mm clear per side: give each first piece up to ${thickness.toFixed(1)} mm more, it stands in the plate`,
+    ];
+  }
+  return flows.flatMap(({ cylinder, blend }) => {
+    if (blend === null) return [];
+    const depth = ({ most }: typeof blend.head): string =>
+      `${most.height.toFixed(1)} mm at ${clockPosition(most.angle)}`;
+    return [
+      `cylinder ${cylinder}: blend by hand to the port at the head face (most ${depth(blend.head)}) and to the tube at the outer face (most ${depth(blend.outer)}), about ${(blend.volume / 1000).toFixed(1)} cm3 in all`,
+    ];
+  });
+}
+
+function growthNotes({ flange }: Plan, { growth, region }: Made): string[] {
+  const plan = flange.growth;
+  if (plan === null || growth.length === 0) return [];
+  const celsius = (kelvin: number): string => (kelvin - FREEZING).toFixed(0);
+  const fixed = growth.find((g) => g.distance === 0);
+  return [
+    `growth from ${celsius(plan.cold)} C: head to ${celsius(plan.headHot)} C, flange to ${celsius(plan.flangeHot)} C, ${(slipPerLength(plan) * 1000).toFixed(2)} mm more per metre of flange than of head; bolt ${(fixed?.bolt ?? 0) + 1} stays`,
+    ...growth.flatMap((g, i) => {
+      const { slot, diameter } = region.bolts[i]!;
+      const size =
+        slot === null ? `hole ${diameter.toFixed(2)} mm` : `slot ${slot.length.toFixed(2)} x ${diameter.toFixed(2)} mm`;
+      return g.distance === 0
+        ? []
+        : [`bolt ${g.bolt + 1}: ${g.distance.toFixed(1)} mm away, moves ${g.slip.toFixed(2)} mm: ${size}`];
+    }),
+  ];
+}

@@ -1,0 +1,58 @@
+import type { Outline } from '../geometry/outline.js';
+import type { Vec2 } from '../geometry/vec2.js';
+import type { FlangeStyle } from '../params/flange-plan.js';
+import type { BoltGrowth } from './flange-growth.js';
+import type { NotchDone } from './flange-notch.js';
+import type { OpeningFlow } from './flange-opening.js';
+import type { FlangeRegion } from './flange-region.js';
+import type { Relief } from './flange-relief.js';
+
+/** A contour that is drawn for the fabricator and not cut: what the opening is blended to at a face. */
+export interface FlangeContour {
+  readonly cylinder: number;
+  readonly face: 'head' | 'outer';
+  readonly outline: Outline;
+}
+
+/** One flange: a plate bolted to one head, for all of its ports or for some. */
+export interface FlangePart {
+  /** 'flange' for one head, else 'flange-' and the head's name, then the cylinders of a separate one; safe as a file name. */
+  readonly name: string;
+  /** Plan and head in the plan's words. */
+  readonly title: string;
+  readonly headName: string;
+  /** Index into `Plan.heads`. */
+  readonly head: number;
+  /** Cylinders whose ports it serves. */
+  readonly cylinders: readonly number[];
+  readonly style: FlangeStyle['kind'];
+  /** mm. */
+  readonly thickness: number;
+  readonly material: string;
+  /** The finished flange. */
+  readonly region: FlangeRegion;
+  /** What the cutter is to follow: the finished outlines, or those moved by half the kerf, each begun where the pierce does least harm. */
+  readonly cut: FlangeRegion;
+  readonly kerf: { readonly width: number; readonly compensated: boolean };
+  /** What the gas meets in each opening, in the order of the openings. */
+  readonly flows: readonly OpeningFlow[];
+  /** Drawn beside the cuts: the contours a transition is blended to at both faces. */
+  readonly contours: readonly FlangeContour[];
+  /** How far each bolt hole moves when hot, in the order of the bolts; empty when the plan asks nothing. */
+  readonly growth: readonly BoltGrowth[];
+  /** What became of each neck or slot; empty for other styles. */
+  readonly relief: readonly Relief[];
+  readonly notches: readonly NotchDone[];
+  /** Extent of the finished flange, mm. */
+  readonly size: Vec2;
+  /** Face area of the finished flange without its openings, slots and holes, mm2. */
+  readonly area: number;
+  /** Outer edge of the finished flange, mm. */
+  readonly perimeter: number;
+  /** All that is cut, mm: outer edge, openings, slots and holes that are not drilled. */
+  readonly cutLength: number;
+  /** kg, from the density of the material's kind. */
+  readonly mass: number;
+  /** Remarks for the fabricator. */
+  readonly notes: readonly string[];
+}
