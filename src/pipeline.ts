@@ -3,11 +3,15 @@ import { check, passes } from './checks/rules.js';
 import { alternativeFiles, alternativeOf } from './export/alternatives.js';
 import { bendTable, secondaryBendTable } from './export/bend-table.js';
 import { cutListTable } from './export/cut-list.js';
-import { flangeDxf } from './export/flange-dxf.js';
-import { flangeSvg } from './export/flange-svg.js';
+import { flatDxf } from './export/flat-dxf.js';
+import { flatPdf } from './export/flat-pdf.js';
+import { flatSvg } from './export/flat-svg.js';
 import { lengthsTable } from './export/lengths.js';
 import type { OutputFile } from './export/output-file.js';
 import { overviewSvg } from './export/overview-svg.js';
+import { platesTable } from './export/plates-table.js';
+import { sheetDxf } from './export/sheet-dxf.js';
+import { sheetSvg } from './export/sheet-svg.js';
 import { stlFiles } from './export/stl.js';
 import { summaryFile, summaryOf } from './export/summary.js';
 import type { Summary } from './export/summary-schema.js';
@@ -18,6 +22,9 @@ import { type CutPiece, cutListOf } from './parts/cut-list.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
 import type { SolidPart } from './parts/part.js';
+import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
+import { platesOf } from './parts/plates/plate.js';
+import { layOut } from './parts/plates/sheet.js';
 import { collectorFiles } from './parts/printed-part.js';
 import type { Gap } from './routing/clearance.js';
 import type { Miss } from './routing/miss.js';
@@ -104,8 +111,9 @@ export function outputsOf(
   const compared = alternatives.length > 0 ? [built, ...alternatives] : [];
   progress('writing the files');
   const geometry = collectors.map((c) => c.geometry);
+  const flat = flatPartsOf(plan, flanges);
   const files = [
-    ...flanges.flatMap((f) => [flangeDxf(f), flangeSvg(f)]),
+    ...flatFiles(plan, flat),
     lengthsTable(plan, primaries),
     cutListTable(built.cutList),
     bendTable(primaries),
@@ -116,13 +124,26 @@ export function outputsOf(
   ];
   const gasVolumes = collectors.map((c) => c.gasVolume);
   const rows = compared.map((h, i) => alternativeOf(h, i + 1));
-  const summary = summaryOf({ ...built, collectors: geometry, gasVolumes, alternatives: rows }, files);
+  const summary = summaryOf(
+    { ...built, collectors: geometry, gasVolumes, plates: flat.plates, alternatives: rows },
+    files,
+  );
   return { files: [summaryFile(summary), ...files], summary };
+}
+
+/** What the cutter gets: each part as a drawing, a picture and a print at 1:1; plates in numbers; sheets of parts. */
+function flatFiles({ drawing }: Plan, { all, plates }: FlatParts): OutputFile[] {
+  const sheets = drawing.sheet === null ? [] : layOut(all, drawing.sheet).sheets;
+  return [
+    ...all.flatMap((part) => [flatDxf(part, drawing), flatSvg(part), flatPdf(part, drawing.paper)]),
+    ...(plates.length > 0 ? [platesTable(plates)] : []),
+    ...sheets.flatMap((sheet) => [sheetDxf(sheet, drawing), sheetSvg(sheet)]),
+  ];
 }
 
 /** The summary of a header that was only checked: no collectors, no files. */
 export const checkedSummary = (header: RoutedHeader): Summary =>
-  summaryOf({ ...header, collectors: [], gasVolumes: [], alternatives: [] }, []);
+  summaryOf({ ...header, collectors: [], gasVolumes: [], plates: platesOf(header.plan), alternatives: [] }, []);
 
 /** The verdict in one line. */
 export function verdictOf({ plan, primaries, findings, passed }: RoutedHeader): string {

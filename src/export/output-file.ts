@@ -1,6 +1,11 @@
 export type OutputKind =
   | 'summary'
   | 'flange-drawing'
+  | 'plate-drawing'
+  | 'gasket-drawing'
+  | 'sheet-drawing'
+  | 'plates'
+  | 'print'
   | 'lengths'
   | 'cut-list'
   | 'bend-table'

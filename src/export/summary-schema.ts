@@ -40,6 +40,21 @@ const collector = z.strictObject({
   cut_angle_deg: z.number().nullable().describe('Angle between a tube and its cut planes, deg; null for one inlet'),
 });
 
+const plate = z.strictObject({
+  name: z.string(),
+  pattern: z.string(),
+  for: z.array(z.string()).describe('Collectors whose outlets end in it'),
+  pieces: z.int().positive(),
+  at_mm: place
+    .nullable()
+    .describe('Centre of its opening, mm: the end of the outlet; null when it is for none or for two'),
+  direction: place.nullable().describe('The way of the gas, unit vector'),
+  thickness_mm: z.number(),
+  mass_kg: z.number().nullable(),
+  open_area_mm2: z.number().describe('All its openings together, mm2'),
+  notes: z.array(z.string()),
+});
+
 const alternative = z.strictObject({
   number: z.int().positive().describe('1 is the one that is built.'),
   order: z.string().describe('Tubes at the inlets of every collector, from inlet 1.'),
@@ -64,6 +79,7 @@ export const summarySchema = z.strictObject({
   tolerance_mm: mm('Largest allowed spread'),
   passed: z.boolean().describe('True when no finding has the level fail'),
   collectors: z.array(collector),
+  plates: z.array(plate),
   alternatives: z.array(alternative),
   findings: z.array(finding),
   files: z.array(z.strictObject({ path: z.string(), kind: z.string() })),

@@ -4,6 +4,7 @@ import { passes } from '../checks/rules.js';
 import { degrees } from '../geometry/angle.js';
 import type { Plan } from '../params/plan.js';
 import type { CollectorGeometry } from '../parts/merge-geometry.js';
+import type { PlatePart } from '../parts/plates/plate.js';
 import type { Gap } from '../routing/clearance.js';
 import { bendsOf, type RoutedPrimary, type RoutedSecondary } from '../routing/routed.js';
 import { CAUTIONS } from './cautions.js';
@@ -19,6 +20,7 @@ export interface SummarySource {
   readonly collectors: readonly CollectorGeometry[];
   /** Volume of the gas way of every collector, from its inlets to the end of its outlet, mm3. */
   readonly gasVolumes: readonly number[];
+  readonly plates: readonly PlatePart[];
   readonly findings: readonly Finding[];
   /** Sets of routes to compare, the built one first; none when no others were asked for. */
   readonly alternatives: Summary['alternatives'];
@@ -62,6 +64,18 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
       area_out_mm2: g.area.outlet,
       gas_volume_mm3: s.gasVolumes[i]!,
       cut_angle_deg: g.inlets > 1 ? degrees(g.cuts[0]!.angle) : null,
+    })),
+    plates: s.plates.map(({ plan, flat, openArea, frame }) => ({
+      name: plan.name,
+      pattern: plan.pattern.kind,
+      for: [...plan.feeds],
+      pieces: plan.count,
+      at_mm: frame === null ? null : [...frame.origin],
+      direction: frame === null ? null : [...frame.z],
+      thickness_mm: flat.thickness,
+      mass_kg: flat.mass,
+      open_area_mm2: openArea,
+      notes: [...flat.notes],
     })),
     alternatives: s.alternatives,
     findings: s.findings.map((f) => ({ ...f })),

@@ -1,5 +1,6 @@
 import type { Outline } from '../geometry/outline.js';
 import { sidesOf } from '../geometry/outline-sides.js';
+import type { Vec2 } from '../geometry/vec2.js';
 import { plainNumber } from './plain-number.js';
 
 const mm = (value: number): number => plainNumber(value, 4);
@@ -16,3 +17,7 @@ export function svgPath(outline: Outline): string {
   });
   return [`M ${mm(first.from[0])} ${mm(-first.from[1])}`, ...steps, 'Z'].join(' ');
 }
+
+/** Path data of an open line through points in mm with y down the page. */
+export const strokePath = (points: readonly Vec2[]): string =>
+  points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'} ${mm(x)} ${mm(-y)}`).join(' ');

@@ -28,6 +28,15 @@ export const MOST_BOLTS = 100;
 /** Most corners of a traced port. */
 export const MOST_TRACED_POINTS = 500;
 
+/** Largest file of a drawing or of traced points, bytes. */
+export const LARGEST_TRACE_FILE = 20_000_000;
+
+/** Most entities of a drawing. */
+export const MOST_ENTITIES = 100_000;
+
+/** Most points of a trace, and sides of all contours of a drawing. */
+export const MOST_TRACE_POINTS = 20_000;
+
 /** Most intersection points or rows of a route given by hand. */
 export const MOST_ROUTE_POINTS = 30;
 
@@ -45,3 +54,12 @@ export const MOST_ALIASES = 50;
 
 /** Deepest nesting of a plan file; the plan itself needs about eight levels. */
 export const DEEPEST_NESTING = 60;
+
+/** Most plates of a plan. */
+export const MOST_PLATES = 20;
+
+/** Most bolts of one plate. */
+export const MOST_PLATE_BOLTS = 16;
+
+/** Most pieces of one plate, and most sets of all parts on a sheet. */
+export const MOST_COPIES = 50;

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { asciiWords, type DxfDrawing, type DxfEntity, dxfText } from '../../src/export/dxf.js';
+import { asciiWords, dxfText } from '../../src/export/dxf.js';
+import type { DxfDrawing, DxfEntity } from '../../src/export/dxf-drawing.js';
 import { circleOutline, polygonOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import { readDxf } from '../support/read-dxf.js';
 import { requireTool } from '../support/tools.js';

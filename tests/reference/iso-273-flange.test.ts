@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { flangeDxf } from '../../src/export/flange-dxf.js';
+import { flatDxf } from '../../src/export/flat-dxf.js';
 import { circleOutline } from '../../src/geometry/outline-make.js';
 import { BOLT_SIZES } from '../../src/params/bolt-holes.js';
 import { flangesOf } from '../../src/parts/flange.js';
+import { flatFlange } from '../../src/parts/plates/flat-flange.js';
 import { boltAt, planWith } from '../support/plan-fixture.js';
 import { readDxf } from '../support/read-dxf.js';
 import { requireTool } from '../support/tools.js';
@@ -18,7 +19,7 @@ test.for([
   const { hole, thread: size } = BOLT_SIZES[thread];
   const bolts = [hole.fine, hole.medium, hole.coarse].map((d, i) => boltAt([45 * (i - 1), 45], d, thread, size));
   const plan = planWith([{ at: [0, 0], outline: circleOutline([0, 0], 38) }], bolts, { thickness: 4 });
-  const { entities } = readDxf(python, flangeDxf(flangesOf(plan)[0]!).bytes);
+  const { entities } = readDxf(python, flatDxf(flatFlange(flangesOf(plan)[0]!)).bytes);
   const holes = entities.filter((e) => e.layer === 'CUT_INNER' && e.type === 'CIRCLE').map((e) => e.diameter);
   expect(holes).toEqual(expect.arrayContaining([fine, medium, coarse].map((d) => expect.closeTo(d, 6))));
 });

@@ -3,12 +3,14 @@ import type { LengthUnit } from '../units.js';
 import { expected } from '../wording.js';
 import { accessSchema } from './access.js';
 import { collectorSchema, collectorsSchema } from './collector.js';
+import { drawingSchema } from './drawing.js';
 import { engineSchema } from './engine.js';
 import { flangeSchema } from './flange.js';
 import { headSchema, headsSchema } from './head.js';
 import { jigSchema } from './jig.js';
 import { keepOutsSchema } from './keep-out.js';
 import { lengthsIn } from './length-field.js';
+import { gasketsSchema, platesSchema } from './plates.js';
 import { runnersSchema } from './runners.js';
 import { secondariesSchema } from './secondaries.js';
 import { nameField } from './text-field.js';
@@ -40,6 +42,9 @@ export function planFileSchema(unit: LengthUnit) {
       keep_out: keepOutsSchema(lengths),
       access: accessSchema(lengths),
       jig: jigSchema(lengths),
+      plates: platesSchema(lengths),
+      gaskets: gasketsSchema(lengths),
+      drawing: drawingSchema(lengths),
     })
     .meta({
       title: 'evenrun plan',

@@ -1,14 +1,15 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
-import { flangeSvg } from '../../src/export/flange-svg.js';
+import { flatSvg } from '../../src/export/flat-svg.js';
 import { svgPath } from '../../src/export/svg-path.js';
 import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import { flangesOf } from '../../src/parts/flange.js';
+import { flatFlange } from '../../src/parts/plates/flat-flange.js';
 import { inlineFour, single, veeBank } from '../support/plan-fixture.js';
 import { requireTool } from '../support/tools.js';
 
 const svgOf = (plan: Parameters<typeof flangesOf>[0]): string =>
-  Buffer.from(flangeSvg(flangesOf(plan)[0]!).bytes).toString();
+  Buffer.from(flatSvg(flatFlange(flangesOf(plan)[0]!)).bytes).toString();
 
 test('arcs stay arcs, y runs down the page and counter-clockwise keeps its sense', () => {
   expect(svgPath(circleOutline([10, 5], 6))).toBe('M 13 -5 A 3 3 0 0 0 7 -5 A 3 3 0 0 0 13 -5 Z');
@@ -24,7 +25,7 @@ describe.each([
   const svg = svgOf(plan);
 
   test('is drawn in mm with its sizes', () => {
-    expect(flangeSvg(part)).toMatchObject({ path: 'flange.svg', kind: 'picture' });
+    expect(flatSvg(flatFlange(part))).toMatchObject({ path: 'flange.svg', kind: 'picture' });
     const [, width, height, box] = /width="([\d.]+)mm" height="([\d.]+)mm" viewBox="([^"]+)"/.exec(svg)!;
     expect(box!.split(' ').slice(2)).toEqual([width, height]);
     expect(svg).toContain(`>${part.size[0].toFixed(1)}</text>`);

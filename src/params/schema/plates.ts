@@ -1,0 +1,262 @@
+import * as z from 'zod';
+import { BOLT_THREADS } from '../bolt-holes.js';
+import { DEFAULTS } from '../defaults.js';
+import { MOST_COPIES, MOST_PLATE_BOLTS, MOST_PLATES } from '../limits.js';
+import { expected, lengthWords } from '../wording.js';
+import type { Lengths } from './length-field.js';
+import { angleField, countField } from './number-field.js';
+import { nameField } from './text-field.js';
+
+const LARGEST_PLATE = 1000;
+const LARGEST_EDGE = 100;
+
+/** Said of every figure that stands in for one that was not measured. */
+const MEASURE = 'Common practice; measure the part';
+
+/** `plates`: the flanges beside those of the heads. */
+export function platesSchema(lengths: Lengths) {
+  return z
+    .array(
+      z.discriminatedUnion('kind', [
+        rectangleSchema(lengths),
+        triangleSchema(lengths),
+        ovalSchema(lengths),
+        roundSchema(lengths),
+        vbandSchema(lengths),
+        slipJointSchema(lengths),
+      ]),
+    )
+    .max(MOST_PLATES)
+    .superRefine((plates, context) => {
+      plates.forEach((p, i) => {
+        if (plates.findIndex((other) => other.name === p.name) === i) return;
+        const message = `the name ${JSON.stringify(p.name)} is taken by an earlier plate; each needs its own`;
+        context.addIssue({ code: 'custom', path: [i, 'name'], message, input: plates });
+      });
+    })
+    .default([])
+    .describe('Plates beside the head flanges: at collector outlets, turbine inlets and joints.');
+}
+
+/** `gaskets`: of the same outlines, with larger openings. */
+export function gasketsSchema(lengths: Lengths) {
+  const { flanges, plates, grow, thickness, material } = DEFAULTS.gaskets;
+  return z
+    .strictObject({
+      flanges: z.boolean().default(flanges).describe('true for a gasket of every head flange'),
+      plates: z.boolean().default(plates).describe('true for a gasket of every bolted plate'),
+      grow: lengths
+        .atLeastZero('Openings are larger than those of the flange by this all round. Common practice', { max: 10 })
+        .prefault(grow),
+      thickness: lengths.positive('Thickness of the sheet', { max: 10 }).prefault(thickness),
+      material: nameField('Material of the sheet', material).default(material),
+    })
+    .optional()
+    .describe('Gaskets of the same outlines; none when left out.');
+}
+
+const common = () => ({
+  name: nameField('Name of the plate, marked on it and used for its files', 'turbine inlet'),
+  for: z
+    .union([nameField('Collector', 'collector'), z.array(nameField('Collector', 'front')).min(1).max(2)], {
+      error: (issue) => expected('the name of a collector, or a list of two for a divided throat', issue.input),
+    })
+    .optional()
+    .describe('Collector whose outlet ends in it; for a divided throat a list of two, left opening first'),
+  count: countField('Pieces to make', 1, MOST_COPIES).default(DEFAULTS.plates.count),
+  material: nameField("Material; the flange's when left out", 'mild steel').optional(),
+});
+
+const flat = (lengths: Lengths) => ({
+  ...common(),
+  thickness: lengths.positive("Plate thickness; the flange's when left out", { max: 50 }).optional(),
+});
+
+const bolted = (lengths: Lengths) => {
+  const { thread, edge, throat_edge, gasket } = DEFAULTS.plates;
+  return {
+    ...flat(lengths),
+    thread: z.enum(BOLT_THREADS).default(thread).describe(`Thread of the bolts. ${MEASURE}`),
+    bolt_fit: z
+      .enum(['fine', 'medium', 'coarse'])
+      .optional()
+      .describe("Clearance of bolt holes: ISO 273 series; the flange's when left out"),
+    hole_diameter: lengths
+      .positive('Instead of thread and fit: the hole itself, such as the drill for a thread cut in the plate', {
+        max: 60,
+      })
+      .optional(),
+    edge: lengths
+      .positive(`Least metal from a bolt hole to the outside. ${MEASURE}`, { max: LARGEST_EDGE })
+      .prefault(edge),
+    throat_edge: lengths
+      .positive(`Least metal from an opening to the outside. ${MEASURE}`, { max: LARGEST_EDGE })
+      .prefault(throat_edge),
+    fillet: lengths
+      .positive('Radius of a waist between the bolts; straight from bolt to bolt when left out', { max: 500 })
+      .optional(),
+    gasket: z.boolean().default(gasket).describe('false leaves this plate out where the plan asks for gaskets'),
+  };
+};
+
+const pitch = (lengths: Lengths, about: string) =>
+  lengths.positive(`${about}, from centre to centre, measured on the part`, { max: LARGEST_PLATE });
+
+const bore = (lengths: Lengths) => ({
+  bore: lengths
+    .positive('Diameter of the opening; when left out the outlet of the collector it is for, with its gap', {
+      max: LARGEST_PLATE,
+    })
+    .optional(),
+  fit: lengths
+    .atLeastZero(`Gap per side between an outlet and the opening it slips into. ${MEASURE}`, { max: 5 })
+    .prefault(DEFAULTS.plates.fit),
+});
+
+function rectangleSchema(lengths: Lengths) {
+  return z
+    .strictObject({
+      kind: z.literal('rectangle_four_bolt'),
+      ...bolted(lengths),
+      bolt_x: pitch(lengths, 'Distance of the bolts across'),
+      bolt_y: pitch(lengths, 'Distance of the bolts up'),
+      throat: z
+        .discriminatedUnion('kind', [openThroat(lengths), dividedThroat(lengths), roundThroat(lengths)])
+        .optional()
+        .describe('The opening; when left out round, as the outlet of the collector it is for'),
+      fit: bore(lengths).fit,
+    })
+    .describe('Four bolts at the corners of a rectangle: divided and open turbine inlets.');
+}
+
+function triangleSchema(lengths: Lengths) {
+  return z
+    .strictObject({
+      kind: z.literal('triangle_three_bolt'),
+      ...bolted(lengths),
+      bolt_circle: pitch(lengths, 'Diameter of the circle through the bolts'),
+      clocking: clocking('one bolt straight up'),
+      ...bore(lengths),
+    })
+    .describe('Three bolts evenly round the opening.');
+}
+
+function ovalSchema(lengths: Lengths) {
+  return z
+    .strictObject({
+      kind: z.literal('oval_two_bolt'),
+      ...bolted(lengths),
+      bolt_spacing: pitch(lengths, 'Distance of the two bolts'),
+      clocking: clocking('bolts level'),
+      ...bore(lengths),
+    })
+    .describe('Two bolts either side of the opening.');
+}
+
+function roundSchema(lengths: Lengths) {
+  return z
+    .strictObject({
+      kind: z.literal('round'),
+      ...bolted(lengths),
+      bolts: countField('Bolts, evenly round', 2, MOST_PLATE_BOLTS),
+      bolt_circle: pitch(lengths, 'Diameter of the circle through the bolts'),
+      od: lengths
+        .positive('Outside diameter; bolt circle, hole and edges decide when left out', { max: LARGEST_PLATE })
+        .optional(),
+      clocking: clocking('one bolt straight up'),
+      ...bore(lengths),
+    })
+    .describe('A round plate with bolts evenly round.');
+}
+
+const clocking = (zero: string) =>
+  angleField(`Turns the bolts counter-clockwise from ${zero}`, -180, 180).prefault(DEFAULTS.plates.clocking);
+
+function vbandSchema(lengths: Lengths) {
+  return z
+    .strictObject({
+      kind: z.literal('vband_bore'),
+      ...flat(lengths),
+      tube_od: lengths
+        .positive('Tube the ring is welded to; the outlet of the collector it is for when left out', { max: 500 })
+        .optional(),
+      fit: bore(lengths).fit,
+      od: lengths
+        .positive(`Outside diameter of the ring; a land of 10 mm round the bore when left out. ${MEASURE}`, {
+          max: LARGEST_PLATE,
+        })
+        .optional(),
+    })
+    .describe('The bored blank of a ring that is welded to a tube and held by a V-band clamp.');
+}
+
+function slipJointSchema(lengths: Lengths) {
+  const { fit, slip_joint } = DEFAULTS.plates;
+  return z
+    .strictObject({
+      kind: z.literal('slip_joint'),
+      ...common(),
+      tube_od: lengths
+        .positive('Tube that slips in; the outlet of the collector it is for when left out', { max: 500 })
+        .optional(),
+      wall: lengths.positive('Wall of the sleeve; that of the outlet when left out', { max: 20 }).optional(),
+      overlap: lengths.positive(`Length the tube slips in. ${MEASURE}`, { max: 500 }).prefault(slip_joint.overlap),
+      fit: lengths.positive(`Gap per side. ${MEASURE}`, { max: 5 }).prefault(fit),
+    })
+    .describe('A sleeve that slips over the end of a tube; told in numbers, with the flat piece to roll.');
+}
+
+const radius = (lengths: Lengths) =>
+  lengths.atLeastZero(`Radius of its corners. ${MEASURE}`, { max: 200 }).prefault(DEFAULTS.plates.corner_radius);
+
+function openThroat(lengths: Lengths) {
+  return z
+    .strictObject({
+      kind: z.literal('open'),
+      width: pitchless(lengths, 'Width'),
+      height: pitchless(lengths, 'Height'),
+      corner_radius: radius(lengths),
+    })
+    .superRefine((t, context) => cornersFit(lengths, t.width, t.height, t.corner_radius, context))
+    .describe('One rectangular opening.');
+}
+
+function dividedThroat(lengths: Lengths) {
+  return z
+    .strictObject({
+      kind: z.literal('divided'),
+      width: pitchless(lengths, 'Width over both openings'),
+      height: pitchless(lengths, 'Height'),
+      web: lengths
+        .positive(`Metal between the two openings. ${MEASURE}`, { max: LARGEST_EDGE })
+        .prefault(DEFAULTS.plates.web),
+      corner_radius: radius(lengths),
+    })
+    .superRefine((t, context) => {
+      if (t.web >= t.width) {
+        const message = `expected a web thinner than the width (${lengthWords(t.width, lengths.unit)}), found ${lengthWords(t.web, lengths.unit)}`;
+        context.addIssue({ code: 'custom', path: ['web'], message, input: t });
+      } else cornersFit(lengths, (t.width - t.web) / 2, t.height, t.corner_radius, context);
+    })
+    .describe('Two openings side by side.');
+}
+
+function roundThroat(lengths: Lengths) {
+  return z
+    .strictObject({ kind: z.literal('round'), diameter: pitchless(lengths, 'Diameter') })
+    .describe('One round opening.');
+}
+
+const pitchless = (lengths: Lengths, about: string) =>
+  lengths.positive(`${about}, measured on the part`, { max: LARGEST_PLATE });
+
+interface Issues {
+  readonly addIssue: (issue: { code: 'custom'; path: string[]; message: string; input: unknown }) => void;
+}
+
+function cornersFit({ unit }: Lengths, width: number, height: number, r: number, context: Issues): void {
+  const most = Math.min(width, height) / 2;
+  if (r <= most) return;
+  const message = `expected a corner radius up to half an opening (${lengthWords(most, unit)}), found ${lengthWords(r, unit)}`;
+  context.addIssue({ code: 'custom', path: ['corner_radius'], message, input: r });
+}

@@ -1,0 +1,120 @@
+import type { Frame } from '../../geometry/frame.js';
+import { outlineArea, outlineBounds } from '../../geometry/outline-measure.js';
+import { along } from '../../geometry/vec3.js';
+import { inletTube } from '../../params/inlet-tube.js';
+import type { CollectorPlan, Plan, PlatePlan } from '../../params/plan.js';
+import { collectorGeometry } from '../merge-geometry.js';
+import { plateDensity } from '../plate-density.js';
+import { fileName } from '../printed-part.js';
+import { engravingOf, middleOf } from './engraving.js';
+import { type FlatPart, type FlatRegion, flatArea, flatCut } from './flat-part.js';
+import { plateRegion } from './plate-region.js';
+
+/** A plate of the plan as it is made. */
+export interface PlatePart {
+  readonly plan: PlatePlan;
+  readonly flat: FlatPart;
+  /** All openings together, mm2; of a slip joint the bore of its sleeve. */
+  readonly openArea: number;
+  /** Bores of the outlets that end in it, together, mm2; null when it is for none. */
+  readonly outletArea: number | null;
+  /** World frame of its middle, z with the gas, at the end of the outlet it is for; null when it is for none or for two. */
+  readonly frame: Frame | null;
+}
+
+/** Every plate of a plan, in its order. */
+export function platesOf(plan: Plan): readonly PlatePart[] {
+  const names = fileNames(plan.plates);
+  return plan.plates.map((plate, i) => plateOf(plan, plate, names[i]!));
+}
+
+function plateOf(plan: Plan, plate: PlatePlan, file: string): PlatePart {
+  const { thickness, material, pattern } = plate;
+  const region = plateRegion(plate, plan.flange.leastCutHole);
+  const { width, compensate } = plan.flange.kerf;
+  const marks =
+    pattern.kind === 'slip_joint' || !plan.drawing.engrave ? [] : [{ words: plate.name, near: middleOf(region.outer) }];
+  const engraving = engravingOf(region, marks);
+  const feeds = plate.feeds.map((name) => plan.collectors.find((c) => c.name === name)!);
+  const { from, to } = outlineBounds(region.outer);
+  const flat: FlatPart = {
+    path: `plates/${file}`,
+    kind: 'plate',
+    name: plate.name,
+    title: `${plan.name}: ${plate.name}`,
+    belongs: [PATTERN[pattern.kind], ...(plate.feeds.length > 0 ? [`for ${plate.feeds.join(' and ')}`] : [])].join(
+      ', ',
+    ),
+    thickness: pattern.kind === 'slip_joint' ? pattern.wall : thickness,
+    material,
+    region,
+    cut: flatCut(region, compensate ? width / 2 : 0),
+    kerf: { width, compensated: compensate },
+    size: [to[0] - from[0], to[1] - from[1]],
+    mass: flatArea(region) * (pattern.kind === 'slip_joint' ? pattern.wall : thickness) * plateDensity(material) * 1e-9,
+    count: plate.count,
+    engraving: engraving.strokes,
+    blends: [],
+    seen: 'seen against the gas',
+    notes: [
+      ...notesOf(plate, region, plan.flange.leastCutHole),
+      ...engraving.homeless.map((w) => `no room to mark '${w}'`),
+    ],
+  };
+  const openArea =
+    pattern.kind === 'slip_joint'
+      ? (Math.PI * (pattern.tubeOd + 2 * pattern.fit) ** 2) / 4
+      : region.openings.reduce((sum, o) => sum + outlineArea(o.outline), 0);
+  return {
+    plan: plate,
+    flat,
+    openArea,
+    outletArea: feeds.length === 0 ? null : feeds.reduce((sum, c) => sum + outletArea(c), 0),
+    frame: feeds.length === 1 ? outletFrame(plan, feeds[0]!) : null,
+  };
+}
+
+/** Bore of a collector's outlet, mm2. */
+export const outletArea = ({ outlet }: CollectorPlan): number => (Math.PI * (outlet.od - 2 * outlet.wall) ** 2) / 4;
+
+function outletFrame(plan: Plan, c: CollectorPlan): Frame {
+  const { totalLength } = collectorGeometry(c, inletTube(plan, c));
+  return { ...c.frame, origin: along(c.frame.origin, c.frame.z, totalLength) };
+}
+
+/** What a pattern is called in lists. */
+export const PATTERN: Readonly<Record<PlatePlan['pattern']['kind'], string>> = {
+  rectangle_four_bolt: 'rectangle with four bolts',
+  triangle_three_bolt: 'triangle with three bolts',
+  oval_two_bolt: 'oval with two bolts',
+  round: 'round',
+  vband_bore: 'V-band ring',
+  slip_joint: 'slip joint sleeve',
+};
+
+function notesOf({ pattern }: PlatePlan, { holes }: FlatRegion, leastCutHole: number): string[] {
+  if (pattern.kind === 'slip_joint') {
+    const bore = pattern.tubeOd + 2 * pattern.fit;
+    return [
+      `roll to a sleeve ${bore.toFixed(2)} mm inside, ${(bore + 2 * pattern.wall).toFixed(2)} mm outside; weld the seam`,
+      `tube of ${pattern.tubeOd.toFixed(2)} mm slips in ${pattern.overlap.toFixed(2)} mm, gap ${pattern.fit.toFixed(2)} mm per side`,
+    ];
+  }
+  const measure = 'measure the part it meets before cutting';
+  if (pattern.kind === 'vband_bore') {
+    return [`bore ${pattern.bore.toFixed(2)} mm; turn the outside to the groove of the clamp`, measure];
+  }
+  const drilled = holes.filter((h) => h.drill).length;
+  return [
+    measure,
+    ...(drilled > 0
+      ? [`${drilled} of ${holes.length} holes are below ${leastCutHole} x thickness: centre-mark and drill`]
+      : []),
+  ];
+}
+
+/** Names safe for files, each its own: those that are empty or taken once made safe get their number. */
+function fileNames(plates: readonly PlatePlan[]): string[] {
+  const plain = plates.map((p) => fileName(p.name.normalize('NFKD').replace(/\p{M}/gu, '')));
+  return plain.map((name, i) => (name === '' || plain.indexOf(name) !== i ? `${name || 'plate'}-${i + 1}` : name));
+}
