@@ -7,9 +7,6 @@ const MOST_HALF_ANGLE = 0.75 * Math.PI;
 /** Where points stand further apart than the tolerance shows, an arc may still pass through them when it has so many, and turns so little from one to the next, rad. */
 const COARSE = { points: 6, turn: Math.PI / 15, sagitta: 10, uneven: 2 } as const;
 
-/** Arcs flatter than this part of the tolerance are lines wherever a line holds too. */
-const FLAT = 0.5;
-
 /** A run of points, as coordinates in mm. */
 export interface Run {
   readonly x: Float64Array;
@@ -50,7 +47,8 @@ export function bestFit(run: Run, from: number, to: number, tolerance: number): 
   const half = least !== null && follows(run, from, to, least, tolerance) ? least : any;
   const chord = Math.hypot(run.x[to]! - run.x[from]!, run.y[to]! - run.y[from]!);
   const sagitta = (chord / 2) * Math.tan(Math.abs(half) / 2);
-  const chosen = sagitta < FLAT * tolerance && follows(run, from, to, 0, tolerance) ? 0 : half;
+  // What rises by less than the tolerance is noise on a line wherever a line holds too.
+  const chosen = sagitta < tolerance && follows(run, from, to, 0, tolerance) ? 0 : half;
   return { half: chosen, deviation: deviationOf(run, from, to, chosen) };
 }
 

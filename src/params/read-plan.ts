@@ -5,10 +5,12 @@ import { formatProblems, type PlanFault, type PlanProblem } from './plan-problem
 import { type PlanText, readPlanText } from './plan-text.js';
 import type { Draft } from './resolve/draft.js';
 import { planOf } from './resolve/plan.js';
+import type { PlanSections } from './resolve/sections.js';
 import { RULES } from './rules/table.js';
 import { type ReadFile, readScans } from './scans.js';
 import { type PlanFile, planFileSchema } from './schema/plan-file.js';
 import { faultsOf, wordIssue } from './schema-faults.js';
+import { atTrace, readTraces } from './trace/read-traces.js';
 
 /** A plan, or everything that is wrong with it and the same as text, one line a problem. */
 export type ReadPlan =
@@ -16,7 +18,7 @@ export type ReadPlan =
   | { readonly ok: false; readonly problems: readonly PlanProblem[]; readonly text: string };
 
 /**
- * Reads a plan from YAML or JSON text. `fileName` only names the file in messages. `readFile` gives the bytes of a scan by its path
+ * Reads a plan from YAML or JSON text. `fileName` only names the file in messages. `readFile` gives the bytes of a scan, drawing or list of points by its path
  * as the plan has it; without it a plan that names one is refused. Never throws: all that is wrong comes back at once, each problem
  * with line, column and path.
  */
@@ -28,11 +30,14 @@ export function readPlan(text: string, fileName: string, readFile?: ReadFile): R
   const read = readPlanText(text);
   if (!('value' in read)) return refuse(read);
   if (!isSection(read.value)) return refuse([read.problemAt(noPlan(read))]);
-  const { file, draft, faults } = checkedSections(read.value);
+  const { whole, sound, given, faults } = checkedSections(read.value);
+  const traces = readTraces(sound, readFile);
+  const draft: Draft = { sections: traces.sections, given };
   const scans = readScans(draft, readFile);
-  const all = [...faults, ...RULES.flatMap((rule) => rule(draft)), ...scans.faults];
-  if (all.length > 0 || file === null) return refuse(all.slice(0, MOST_PROBLEMS).map(read.problemAt));
-  return { ok: true, plan: planOf(file, scans.meshes) };
+  const broken = RULES.flatMap((rule) => rule(draft)).map((fault) => atTrace(fault, sound));
+  const all = [...faults, ...traces.faults, ...broken, ...scans.faults];
+  if (all.length > 0 || !whole) return refuse(all.slice(0, MOST_PROBLEMS).map(read.problemAt));
+  return { ok: true, plan: planOf(traces.sections as PlanSections, scans.meshes, traces.notes) };
 }
 
 const noPlan = ({ value }: PlanText): PlanFault => ({
@@ -44,9 +49,11 @@ const isSection = (value: unknown): value is Readonly<Record<string, unknown>> =
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 interface CheckedSections {
-  /** Null when the schema finds fault. */
-  readonly file: PlanFile | null;
-  readonly draft: Draft;
+  /** False when the schema finds fault. */
+  readonly whole: boolean;
+  /** The sections that are sound alone. */
+  readonly sound: Partial<PlanFile>;
+  readonly given: ReadonlySet<string>;
   readonly faults: readonly PlanFault[];
 }
 
@@ -57,11 +64,11 @@ function checkedSections(value: Readonly<Record<string, unknown>>): CheckedSecti
   const schema = SCHEMAS[value.units === 'in' ? 'in' : 'mm'];
   const given = new Set(Object.keys(value));
   const whole = schema.safeParse(value, { error: wordIssue });
-  if (whole.success) return { file: whole.data, draft: { sections: whole.data, given }, faults: [] };
+  if (whole.success) return { whole: true, sound: whole.data, given, faults: [] };
   const sound = Object.entries(schema.shape).flatMap(([name, section]) => {
     const parsed = z.safeParse(section, value[name]);
     return parsed.success ? [[name, parsed.data]] : [];
   });
   const sections = Object.fromEntries(sound) as Partial<PlanFile>;
-  return { file: null, draft: { sections, given }, faults: faultsOf(whole.error.issues, value) };
+  return { whole: false, sound: sections, given, faults: faultsOf(whole.error.issues, value) };
 }

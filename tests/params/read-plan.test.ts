@@ -153,7 +153,7 @@ describe('one wrong value is one problem, with its line, column, path, what is e
     [
       'kind: round',
       'kind: ¦rund',
-      'head.ports.0.shape.kind: expected round, oval, rectangle, d or traced, found "rund"; did you mean "round"?',
+      'head.ports.0.shape.kind: expected round, oval, rectangle, trapezoid, d or traced, found "rund"; did you mean "round"?',
     ],
     [
       'thread: M8 }\n    - { at: [135',
@@ -237,7 +237,7 @@ describe('one wrong value is one problem, with its line, column, path, what is e
     [
       '  bolts:',
       '  ¦hole_pattern: 1\n  bolts:',
-      'head.hole_pattern: unknown field; this section has ports, bolts, plugs and body',
+      'head.hole_pattern: unknown field; this section has ports, bolts, trace, plugs and body',
     ],
     [
       'diameter: 38',
@@ -266,7 +266,7 @@ describe('one wrong value is one problem, with its line, column, path, what is e
     [
       'shape: { kind: round, ',
       '¦shape: { ',
-      'head.ports.0.shape.kind: missing; expected round, oval, rectangle, d or traced',
+      'head.ports.0.shape.kind: missing; expected round, oval, rectangle, trapezoid, d or traced',
     ],
     [
       'outlet: { od: 50, cone_length: 100 }',
@@ -291,7 +291,7 @@ describe('one wrong value is one problem, with its line, column, path, what is e
   test('an unknown field is told its nearest name at its own line', () => {
     const problems = problemsOf(swap(BASE, '  bolts:', '  botls:'));
     expect(problems).toEqual([
-      { line: 10, column: 1, path: 'head.bolts', message: 'missing; expected a list such as [1, 2, 3]' },
+      { line: 10, column: 1, path: 'head.bolts', message: 'missing; list the bolts, or name a drawing under trace' },
       { line: 14, column: 3, path: 'head.botls', message: 'unknown field; did you mean "bolts"?' },
     ]);
   });

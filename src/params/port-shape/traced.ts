@@ -1,19 +1,31 @@
 import * as z from 'zod';
 import type { Outline } from '../../geometry/outline.js';
-import { outlineContains } from '../../geometry/outline-contains.js';
-import { outlineBounds, signedArea } from '../../geometry/outline-measure.js';
+import { signedArea } from '../../geometry/outline-measure.js';
 import { reverseOutline } from '../../geometry/outline-transform.js';
-import { validateOutline } from '../../geometry/outline-valid.js';
+import { DEFAULTS } from '../defaults.js';
 import { MOST_TRACED_POINTS } from '../limits.js';
 import type { Lengths } from '../schema/length-field.js';
 import { numberField } from '../schema/number-field.js';
-import { tidy } from '../wording.js';
-import { LARGEST_PORT, type PortShape } from './port-shape.js';
+import { tracedFileFields } from '../schema/trace.js';
+import { parseLength } from '../units.js';
+import type { PortShape } from './port-shape.js';
+import { tracedFault, tracedSize } from './traced-outline.js';
 
-/** Shortest side of a traced port, mm. */
-const LEAST_SIDE = 0.01;
+/** A port's shape that stands in a file, before that is read. Lengths in mm, angles in degrees. */
+export interface TracedFile {
+  readonly file: string;
+  readonly unit: 'mm' | 'in' | null;
+  readonly layer: string | null;
+  /** Number from 1 in the order of the file, or a point of the file, mm. */
+  readonly contour: number | readonly [number, number] | null;
+  readonly at: readonly [number, number] | null;
+  readonly rotation: number;
+  readonly mirror: boolean;
+  readonly heal: number;
+  readonly fit: number;
+}
 
-/** Corners traced from a gasket or a scan, about the port's centre, in either sense; sides are lines or arcs. */
+/** A traced port: its corners about the port's centre, in either sense, sides lines or arcs; or the file that has it. */
 export const traced = (lengths: Lengths) =>
   z
     .strictObject({
@@ -32,52 +44,47 @@ export const traced = (lengths: Lengths) =>
         )
         .min(2)
         .max(MOST_TRACED_POINTS)
+        .optional()
         .describe("Corners [x, y] or [x, y, bulge] about the port's centre; the outline closes by itself"),
+      ...tracedFileFields(lengths),
     })
-    .describe('A port by its traced corners.')
-    .transform(({ points }, context): PortShape => {
-      const outline: Outline = { vertices: points.map(([x, y, bulge = 0]) => ({ x, y, bulge })) };
-      const fault = faultOf(outline);
-      if (fault !== null) {
-        context.addIssue({ code: 'custom', path: ['points', ...fault.place], message: fault.message });
+    .meta({ oneOf: [{ required: ['points'] }, { required: ['file'] }] })
+    .describe('A port by its traced corners, or from a DXF or CSV.')
+    .transform((shape, context): PortShape | { readonly trace: TracedFile } => {
+      const refuse = (path: (string | number)[], message: string) => {
+        context.addIssue({ code: 'custom', path, message });
         return z.NEVER;
+      };
+      const { kind, points, file, ...rest } = shape;
+      if (file !== undefined) {
+        if (points !== undefined) return refuse(['points'], 'give the points or the file they are in, not both');
+        return { trace: fileOf(file, rest) };
       }
-      const { from, to } = outlineBounds(outline);
+      if (points === undefined) return refuse(['points'], 'missing; list the corners, or name a DXF or CSV under file');
+      const stray = Object.keys(rest).find((key) => rest[key as keyof typeof rest] !== undefined);
+      if (stray !== undefined)
+        return refuse([stray], `${stray} goes with a file; these points lie about the centre as they are`);
+      const outline: Outline = { vertices: points.map(([x, y, bulge = 0]) => ({ x, y, bulge })) };
+      const fault = tracedFault(outline, lengths.unit);
+      if (fault !== null) return refuse(['points', ...fault.place], fault.message);
       return {
         outline: signedArea(outline) > 0 ? outline : reverseOutline(outline),
-        words: `traced ${tidy(to[0] - from[0])} x ${tidy(to[1] - from[1])} mm, ${points.length} corners`,
+        words: `traced ${tracedSize(outline)}, ${points.length} corners`,
       };
     });
 
-function faultOf(outline: Outline): { readonly place: readonly number[]; readonly message: string } | null {
-  const v = outline.vertices;
-  const last = v.length - 1;
-  if (last > 1 && v[0]!.x === v[last]!.x && v[0]!.y === v[last]!.y) {
-    return { place: [last], message: 'the outline closes by itself: leave out the last point, it repeats the first' };
-  }
-  const twin = v.findIndex(
-    (p, i) => Math.hypot(p.x - v[(i + 1) % v.length]!.x, p.y - v[(i + 1) % v.length]!.y) < LEAST_SIDE,
-  );
-  if (twin >= 0) {
-    return { place: [(twin + 1) % v.length], message: `this point lies within ${LEAST_SIDE} mm of the one before` };
-  }
-  try {
-    validateOutline(outline, { leastSide: LEAST_SIDE, turning: 'either' });
-  } catch (error) {
-    return {
-      place: [],
-      message: `expected an outline with area that does not cross itself: ${(error as Error).message}`,
-    };
-  }
-  if (!outlineContains(outline, [0, 0])) {
-    return {
-      place: [],
-      message: "the outline must hold the port's centre: give its corners about `at`, which is [0, 0]",
-    };
-  }
-  const { from, to } = outlineBounds(outline);
-  if (Math.max(to[0] - from[0], to[1] - from[1]) > LARGEST_PORT.max) {
-    return { place: [], message: `expected a port of at most ${LARGEST_PORT.max} mm` };
-  }
-  return null;
-}
+const millimetresOf = (text: string): number => parseLength(text, 'mm')!;
+
+type FileFields = z.output<z.ZodObject<ReturnType<typeof tracedFileFields>>>;
+
+const fileOf = (file: string, f: Omit<FileFields, 'file'>): TracedFile => ({
+  file,
+  unit: f.unit ?? null,
+  layer: f.layer ?? null,
+  contour: f.contour ?? null,
+  at: f.at ?? null,
+  rotation: f.rotation ?? DEFAULTS.trace.rotation,
+  mirror: f.mirror ?? DEFAULTS.trace.mirror,
+  heal: f.heal ?? millimetresOf(DEFAULTS.trace.heal),
+  fit: f.fit ?? millimetresOf(DEFAULTS.trace.fit),
+});

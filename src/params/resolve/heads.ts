@@ -1,17 +1,17 @@
 import { type Frame, frameAlong, WORLD } from '../../geometry/frame.js';
 import type { PlanPath } from '../plan-problem.js';
-import type { PlanFile } from '../schema/plan-file.js';
+import type { HeadSection, PlanSections } from './sections.js';
 
 /** One head of the file, placed in the world. */
 export interface PlacedHead {
   readonly name: string;
   readonly frame: Frame;
-  readonly section: NonNullable<PlanFile['head']>;
+  readonly section: HeadSection;
   readonly path: PlanPath;
 }
 
 /** The heads of a plan: `head` at the world's frame, or each of `heads` at its place. */
-export function placedHeads(sections: Pick<Partial<PlanFile>, 'head' | 'heads'>): readonly PlacedHead[] {
+export function placedHeads(sections: Pick<Partial<PlanSections>, 'head' | 'heads'>): readonly PlacedHead[] {
   const { head, heads = [] } = sections;
   if (head !== undefined) return [{ name: 'head', frame: WORLD, section: head, path: ['head'] }];
   return heads.map((section, i) => ({

@@ -8,13 +8,19 @@ import { directionField } from './direction-field.js';
 import type { Lengths } from './length-field.js';
 import { angleField, countField } from './number-field.js';
 import { nameField } from './text-field.js';
+import { headTraceSchema } from './trace.js';
 
 /** Least z of a port's unit direction: the primary leaves the face at 60 degrees from straight out at most. */
 const LEAST_LEAVING = 0.5;
 
 const fields = (lengths: Lengths) => ({
-  ports: z.array(portSchema(lengths)).min(1).max(MOST_CYLINDERS).describe('The ports on the head face'),
-  bolts: z.array(boltSchema(lengths)).max(MOST_BOLTS).describe('The bolts or studs that hold the flange'),
+  ports: z.array(portSchema(lengths)).min(1).max(MOST_CYLINDERS).optional().describe('The ports on the head face'),
+  bolts: z
+    .array(boltSchema(lengths))
+    .max(MOST_BOLTS)
+    .optional()
+    .describe('The bolts or studs that hold the flange; with a trace those it does not have'),
+  trace: headTraceSchema(lengths).optional(),
   plugs: z
     .array(plugSchema(lengths))
     .max(MOST_PLUGS)
@@ -23,26 +29,50 @@ const fields = (lengths: Lengths) => ({
   body: bodySchema(lengths).optional(),
 });
 
+/** Ports and bolts in the plan, or the drawing that has them. */
+const SOURCE = { oneOf: [{ required: ['ports', 'bolts'] }, { required: ['trace'] }] };
+
+function oneSource(
+  head: { readonly ports?: unknown; readonly bolts?: unknown; readonly trace?: unknown },
+  context: z.core.$RefinementCtx,
+): void {
+  const fault = (field: string, message: string) =>
+    context.addIssue({ code: 'custom', path: [field], message, input: head });
+  const { ports, bolts, trace } = head;
+  if (ports !== undefined && trace !== undefined) fault('ports', 'give the ports or a trace that has them, not both');
+  if (ports === undefined && trace === undefined)
+    fault('ports', 'missing; list the ports, or name a drawing under trace');
+  if (bolts === undefined && trace === undefined)
+    fault('bolts', 'missing; list the bolts, or name a drawing under trace');
+}
+
 /** `head`: one head whose face is z = 0 of the world. */
 export function headSchema(lengths: Lengths) {
-  return z.strictObject(fields(lengths)).describe('One head; its face is z = 0, x runs along the crank, y is up.');
+  return z
+    .strictObject(fields(lengths))
+    .superRefine(oneSource)
+    .meta(SOURCE)
+    .describe('One head; its face is z = 0, x runs along the crank, y is up.');
 }
 
 /** `heads`: several heads, each placed in the world. */
 export function headsSchema(lengths: Lengths) {
   return z
     .array(
-      z.strictObject({
-        name: nameField('Name of the head', 'front head'),
-        at: lengths.point3("Origin of the head's frame on its face, in the world [x, y, z]"),
-        facing: directionField("The way the face looks: the head's +z, in the world"),
-        clocking: angleField(
-          "Turns the head's x and y about its z; at 0 its y is as near to up as can be",
-          -360,
-          360,
-        ).prefault(DEFAULTS.heads.clocking),
-        ...fields(lengths),
-      }),
+      z
+        .strictObject({
+          name: nameField('Name of the head', 'front head'),
+          at: lengths.point3("Origin of the head's frame on its face, in the world [x, y, z]"),
+          facing: directionField("The way the face looks: the head's +z, in the world"),
+          clocking: angleField(
+            "Turns the head's x and y about its z; at 0 its y is as near to up as can be",
+            -360,
+            360,
+          ).prefault(DEFAULTS.heads.clocking),
+          ...fields(lengths),
+        })
+        .superRefine(oneSource)
+        .meta(SOURCE),
     )
     .min(1)
     .max(MOST_CYLINDERS)
