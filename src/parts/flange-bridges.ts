@@ -1,5 +1,6 @@
 import type { Outline } from '../geometry/outline.js';
 import { outlineContains } from '../geometry/outline-contains.js';
+import { outlineToOutline } from '../geometry/outline-distance.js';
 import { filletRegion } from '../geometry/outline-fillet.js';
 import { hullOf } from '../geometry/outline-hull.js';
 import { circleOutline } from '../geometry/outline-make.js';
@@ -50,7 +51,7 @@ export function bridged(width: number): PlateShape {
     const outer = loops.filter((o) => signedArea(o) > 0);
     if (outer.length !== 1) throw new Error(`the flange falls into ${outer.length} pieces`);
     const windows = loops.filter((o) => signedArea(o) < 0).map(reverseOutline);
-    return [outer[0]!, ...windows.filter(isWide)];
+    return [outer[0]!, ...soundWindows(windows, outer[0]!, width / 2)];
   };
 }
 
@@ -98,5 +99,14 @@ function reach(pad: Outline, from: Vec2, way: Vec2): number {
 
 const nearest = (points: readonly Vec2[], to: Vec2): number =>
   points.reduce((best, p, i) => (distance2(p, to) < distance2(points[best]!, to) - 1e-9 ? i : best), 0);
+
+/** The windows worth cutting that leave at least a tie, mm, to the outer edge and to each other; the rest are filled. */
+function soundWindows(windows: readonly Outline[], outer: Outline, tie: number): Outline[] {
+  const kept: Outline[] = [];
+  for (const w of windows.filter(isWide)) {
+    if ([outer, ...kept].every((o) => outlineToOutline(w, o).distance >= tie)) kept.push(w);
+  }
+  return kept;
+}
 
 const isWide = (window: Outline): boolean => offsetOutlines([window], -LEAST_WINDOW).length === 1;
