@@ -18,6 +18,9 @@ const SMOOTHED_SIDE = 0.1;
 
 /** What is ground away by hand between the cut and the contours of both faces. */
 export interface Blend {
+  /** What is ground to at the head face and at the outer face. */
+  readonly headContour: Outline;
+  readonly outerContour: Outline;
   /** Deepest metal to take off at the head face and at the outer face, all round, mm. */
   readonly head: LedgeProfile;
   readonly outer: LedgeProfile;
@@ -82,6 +85,8 @@ export function openingFlow(plan: Plan, port: Port): OpeningFlow {
       const cut = commonCut(head, outer, port.cylinder);
       const shaved = (contour: Outline): number => ((outlineArea(contour) - outlineArea(cut)) * thickness) / 2;
       const blend: Blend = {
+        headContour: head,
+        outerContour: outer,
         head: ledgesOf(head, cut, port.at),
         outer: ledgesOf(outer, cut, port.at),
         volume: shaved(head) + shaved(outer),

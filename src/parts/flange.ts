@@ -181,12 +181,12 @@ function heading(file: string, head: Head, ports: readonly Port[]): string {
   return `${whose}, cylinder${ports.length > 1 ? 's' : ''} ${ports.map((p) => p.cylinder).join(' and ')}`;
 }
 
-const contoursOf = (flow: OpeningFlow): FlangeContour[] =>
-  flow.blend === null
+const contoursOf = ({ cylinder, blend }: OpeningFlow): FlangeContour[] =>
+  blend === null
     ? []
     : [
-        { cylinder: flow.cylinder, face: 'head', outline: flow.head },
-        { cylinder: flow.cylinder, face: 'outer', outline: flow.outer },
+        { cylinder, face: 'head', outline: blend.headContour },
+        { cylinder, face: 'outer', outline: blend.outerContour },
       ];
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
