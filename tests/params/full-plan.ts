@@ -50,5 +50,22 @@ keep_out:
   - { name: wall, kind: half_space, point: ${p(700, 0, 0)}, normal: [-1, 0, 0], clearance: ${l(15)} }
   - { name: bay, kind: mesh, file: bay.stl, unit: in, at: ${p(500, 10, -20)}, turn: [0, 90, 30] }
 access: { bolts: true, bolt_depth: ${l(60)}, plugs: true }
+plates:
+  - name: turbine inlet
+    kind: rectangle_four_bolt
+    for: [a, b]
+    bolt_x: ${l(104)}
+    bolt_y: ${l(74)}
+    thickness: ${l(12)}
+    edge: ${l(9)}
+    throat_edge: ${l(7)}
+    throat: { kind: divided, width: ${l(90)}, height: ${l(44)}, web: ${l(7)}, corner_radius: ${l(5)} }
+  - { name: three, kind: triangle_three_bolt, for: c, bolt_circle: ${l(90)}, fit: ${l(0.3)}, fillet: ${l(25)} }
+  - { name: two, kind: oval_two_bolt, bore: ${l(60)}, bolt_spacing: ${l(96)}, hole_diameter: ${l(9.5)}, clocking: 15 }
+  - { name: wheel, kind: round, for: c, bolts: 6, bolt_circle: ${l(110)}, od: ${l(140)}, gasket: false, count: 2 }
+  - { name: ring, kind: vband_bore, tube_od: ${l(60)}, od: ${l(80)} }
+  - { name: slip, kind: slip_joint, tube_od: ${l(48)}, wall: ${l(1.5)}, overlap: ${l(35)}, fit: ${l(0.25)} }
+gaskets: { grow: ${l(0.8)}, thickness: ${l(1.2)}, flanges: false }
+drawing: { paper: a4, sheet: { size: ${p(1250, 625)}, gap: ${l(6)}, margin: ${l(12)}, count: 2 } }
 `;
 }

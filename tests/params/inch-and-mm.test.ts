@@ -85,5 +85,7 @@ describe('every newer field in inches and in mm', () => {
       ['half-space', 7],
     ]);
     expect(mm.access.map((a) => a.length)).toEqual([60, 60, 100]);
+    expect(mm.plates.map((p) => p.pattern.kind)).toHaveLength(6);
+    expect([mm.gaskets!.grow, mm.drawing.sheet!.gap]).toEqual([0.8, 6]);
   });
 });

@@ -41,6 +41,9 @@ describe('JSON Schema of a plan', () => {
       'keep_out',
       'access',
       'jig',
+      'plates',
+      'gaskets',
+      'drawing',
     ]);
     expect(schema.required).toEqual(['evenrun', 'name', 'units', 'engine', 'flange', 'tube', 'runners']);
     expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);

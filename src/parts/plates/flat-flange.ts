@@ -8,7 +8,8 @@ import type { FlatHole, FlatPart, FlatRegion } from './flat-part.js';
 /** A head flange as a flat part, with cylinder numbers, the way up and the plan's name marked on it where `marks` are wanted. */
 export function flatFlange(part: FlangePart, marks = true): FlatPart {
   const region = flatRegion(part.region);
-  const engraving = engravingOf(region, marks ? marksOf(part, region) : []);
+  const blended = part.contours.filter((c) => c.face === 'outer').map((c) => c.outline);
+  const engraving = engravingOf(region, marks ? marksOf(part, region) : [], blended);
   return {
     path: part.name,
     kind: 'flange',
