@@ -180,8 +180,10 @@ function legend({ region, engraving, blends }: FlatPart, x: number, y: number): 
         ] as const)
       : []),
   ];
-  return rows.flatMap(([style, label], i) => [
-    line([x + i * 32, y + 1.3], [x + 10 + i * 32, y + 1.3], style),
-    text([x + 12 + i * 32, y], label),
-  ]);
+  let at = x;
+  return rows.flatMap(([style, label]) => {
+    const from = at;
+    at += 16 + label.length * LETTER;
+    return [line([from, y + 1.3], [from + 10, y + 1.3], style), text([from + 12, y], label)];
+  });
 }

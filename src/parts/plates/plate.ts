@@ -1,3 +1,4 @@
+import { degrees } from '../../geometry/angle.js';
 import type { Frame } from '../../geometry/frame.js';
 import { outlineArea, outlineBounds } from '../../geometry/outline-measure.js';
 import { along } from '../../geometry/vec3.js';
@@ -55,7 +56,7 @@ function plateOf(plan: Plan, plate: PlatePlan, file: string): PlatePart {
     count: plate.count,
     engraving: engraving.strokes,
     blends: [],
-    seen: 'seen against the gas',
+    seen: pattern.kind === 'slip_joint' ? 'flat, before it is rolled' : 'seen against the gas',
     notes: [
       ...notesOf(plate, region, plan.flange.leastCutHole),
       ...engraving.homeless.map((w) => `no room to mark '${w}'`),
@@ -107,10 +108,18 @@ function notesOf({ pattern }: PlatePlan, { holes }: FlatRegion, leastCutHole: nu
   const drilled = holes.filter((h) => h.drill).length;
   return [
     measure,
+    ...circleNotes(pattern),
     ...(drilled > 0
       ? [`${drilled} of ${holes.length} holes are below ${leastCutHole} x thickness: centre-mark and drill`]
       : []),
   ];
+}
+
+function circleNotes(pattern: PlatePlan['pattern']): string[] {
+  if (!('boltCircle' in pattern)) return [];
+  const turned =
+    pattern.clocking === 0 ? '' : `, turned ${Number(degrees(pattern.clocking).toFixed(2))} deg counter-clockwise`;
+  return [`${pattern.count} bolts on a circle of ${pattern.boltCircle.toFixed(2)} mm, the first straight up${turned}`];
 }
 
 /** Names safe for files, each its own: those that are empty or taken once made safe get their number. */
