@@ -1,7 +1,8 @@
 import { radians, wrapTwoPi } from './angle.js';
 import type { DxfEntityTags } from './dxf-file.js';
 import { bounded, neededAt, numberAt, pointAt, refuseTilted, seenFromBelow } from './dxf-groups.js';
-import { arcAbout, type Side } from './outline-sides.js';
+import { circleOutline } from './outline-make.js';
+import { arcAbout, type Side, sidesOf } from './outline-sides.js';
 import { splinePoints } from './spline.js';
 import type { Vec2 } from './vec2.js';
 
@@ -38,15 +39,12 @@ function radiusOf(e: DxfEntityTags): number {
 }
 
 /** The two halves of a circle. */
-const circleSides = (centre: Vec2, radius: number, start: number): Side[] => [
-  arcAbout(centre, radius, start, Math.PI),
-  arcAbout(centre, radius, start + Math.PI, Math.PI),
-];
+const circleSides = (centre: Vec2, radius: number): readonly Side[] => sidesOf(circleOutline(centre, 2 * radius));
 
 export function drawCircle(e: DxfEntityTags, { scale }: Reading): Drawn {
   const [x, y] = scaled(pointAt(e, 10, 'centre'), scale);
   const centre: Vec2 = [seenFromBelow(e) ? -x : x, y];
-  return { sides: circleSides(centre, radiusOf(e) * scale, 0), closed: true, error: 0 };
+  return { sides: circleSides(centre, radiusOf(e) * scale), closed: true, error: 0 };
 }
 
 /** Counter-clockwise from group 50 to group 51, degrees. */
@@ -58,7 +56,7 @@ export function drawArc(e: DxfEntityTags, { scale }: Reading): Drawn {
   const below = seenFromBelow(e);
   const centre: Vec2 = [below ? -x : x, y];
   if (sweep < 1e-9 || sweep > 2 * Math.PI - 1e-9) {
-    return { sides: circleSides(centre, radius, start), closed: true, error: 0 };
+    return { sides: circleSides(centre, radius), closed: true, error: 0 };
   }
   const arc = below ? arcAbout(centre, radius, Math.PI - start, -sweep) : arcAbout(centre, radius, start, sweep);
   return { sides: [arc], closed: false, error: 0 };
@@ -81,7 +79,7 @@ export function drawEllipse(e: DxfEntityTags, { scale, error, most }: Reading): 
   const sweep = full ? 2 * Math.PI : turned;
   if (Math.abs(ratio - 1) < 1e-9) {
     const from = Math.atan2(major[1], major[0]) + start * way;
-    const sides = full ? circleSides(centre, size, from) : [arcAbout(centre, size, from, sweep * way)];
+    const sides = full ? circleSides(centre, size) : [arcAbout(centre, size, from, sweep * way)];
     return { sides, closed: full, error: 0 };
   }
   const count = Math.max(8, Math.ceil(sweep / (2 * Math.acos(Math.max(0, 1 - error / size)))));

@@ -28,26 +28,19 @@ export interface DxfFile {
 export function readDxfFile(text: string, most: number): DxfFile {
   refuseOthers(text);
   const next = dxfTags(text);
-  const reader = {
-    most,
-    count: 0,
-    units: null as number | null,
-    hidden: new Set<string>(),
-    entities: [] as DxfEntityTags[],
-  };
+  const reader: Reader = { most, count: 0, units: null, hidden: new Set(), entities: [], polyline: null };
   let last = 1;
   let sections = 0;
   for (;;) {
     const tag = next();
     if (tag === null) throw new RangeError(`line ${last}: the file ends without EOF; it is cut short`);
-    last = tag.line;
     if (tag.code !== 0) throw new RangeError(`line ${tag.line}: expected SECTION or EOF, found ${wordsOf(tag)}`);
     if (tag.value === 'EOF') break;
     if (tag.value !== 'SECTION') {
       throw new RangeError(`line ${tag.line}: expected SECTION or EOF, found ${wordsOf(tag)}`);
     }
     sections++;
-    readSection(next, tag, reader);
+    last = readSection(next, tag, reader).line;
   }
   if (sections === 0) throw new RangeError('the DXF has no section');
   return { units: reader.units, hidden: reader.hidden, entities: reader.entities };
@@ -59,6 +52,8 @@ interface Reader {
   units: number | null;
   readonly hidden: Set<string>;
   readonly entities: DxfEntityTags[];
+  /** The POLYLINE whose vertices are being read. */
+  polyline: { readonly head: readonly DxfTag[]; readonly vertices: (readonly DxfTag[])[] } | null;
 }
 
 const wordsOf = (tag: DxfTag): string => `group ${tag.code} ${quoted(tag.value)}`;
@@ -74,37 +69,23 @@ function refuseOthers(text: string): void {
 
 type Next = () => DxfTag | null;
 
-/** Reads from after SECTION to its ENDSEC. Groups are gathered into records, each begun by a group 0. */
-function readSection(next: Next, start: DxfTag, reader: Reader): void {
+/** Reads from after SECTION to its ENDSEC, which it gives back. Groups are gathered into records, each begun by a group 0. */
+function readSection(next: Next, start: DxfTag, reader: Reader): DxfTag {
   const name = next();
   if (name === null || name.code !== 2) {
     throw new RangeError(`line ${start.line}: expected the section's name after SECTION`);
   }
   const section = name.value;
   let record: DxfTag[] = [];
-  let polyline: { readonly head: readonly DxfTag[]; readonly vertices: DxfTag[][] } | null = null;
-  const done = (): void => {
-    const [head] = record;
-    if (head === undefined) return;
-    if (section === 'TABLES' && head.value === 'LAYER') readLayer(record, reader);
-    if (section !== 'ENTITIES') return;
-    if (polyline !== null) {
-      if (head.value === 'VERTEX') polyline.vertices.push(record);
-      else if (head.value === 'SEQEND') {
-        addEntity(polyline.head, polyline.vertices, reader);
-        polyline = null;
-      } else throw new RangeError(`line ${head.line}: expected VERTEX or SEQEND of a POLYLINE, found ${wordsOf(head)}`);
-      countOne(reader, head);
-    } else if (head.value === 'POLYLINE') polyline = { head: record, vertices: [] };
-    else if (head.value !== 'ATTRIB' && head.value !== 'SEQEND') addEntity(record, [], reader);
-  };
-  for (let last = name; ; ) {
+  let last = name;
+  for (;;) {
     const tag = next();
-    if (tag === null)
+    if (tag === null) {
       throw new RangeError(`line ${last.line}: the file ends inside ${quoted(section)}; it is cut short`);
+    }
     last = tag;
     if (tag.code === 0) {
-      done();
+      takeRecord(record, section, reader);
       if (tag.value === 'ENDSEC') break;
       if (tag.value === 'EOF' || tag.value === 'SECTION') {
         throw new RangeError(`line ${tag.line}: expected ENDSEC of ${quoted(section)} first, found ${wordsOf(tag)}`);
@@ -112,10 +93,31 @@ function readSection(next: Next, start: DxfTag, reader: Reader): void {
       record = [tag];
     } else if (section === 'HEADER') readVariable(tag, next, reader);
     else if (record.length > 0 && (section === 'ENTITIES' || record[0]!.value === 'LAYER')) record.push(tag);
-    else if (section === 'ENTITIES')
+    else if (section === 'ENTITIES') {
       throw new RangeError(`line ${tag.line}: expected an entity, found ${wordsOf(tag)}`);
+    }
   }
-  if (polyline !== null) throw new RangeError(`line ${start.line}: a POLYLINE has no SEQEND`);
+  if (reader.polyline !== null) throw new RangeError(`POLYLINE of line ${reader.polyline.head[0]!.line} has no SEQEND`);
+  return last;
+}
+
+function takeRecord(record: readonly DxfTag[], section: string, reader: Reader): void {
+  const [head] = record;
+  if (head === undefined) return;
+  if (section === 'TABLES' && head.value === 'LAYER') readLayer(record, reader);
+  if (section !== 'ENTITIES') return;
+  const { polyline } = reader;
+  if (polyline === null) {
+    if (head.value === 'POLYLINE') reader.polyline = { head: record, vertices: [] };
+    else if (head.value !== 'ATTRIB' && head.value !== 'SEQEND') addEntity(record, [], reader);
+    return;
+  }
+  countOne(reader, head);
+  if (head.value === 'VERTEX') polyline.vertices.push(record);
+  else if (head.value === 'SEQEND') {
+    addEntity(polyline.head, polyline.vertices, reader);
+    reader.polyline = null;
+  } else throw new RangeError(`line ${head.line}: expected VERTEX or SEQEND of a POLYLINE, found ${wordsOf(head)}`);
 }
 
 function readVariable(tag: DxfTag, next: Next, reader: Reader): void {

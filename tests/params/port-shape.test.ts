@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { outlineBounds, signedArea } from '../../src/geometry/outline-measure.js';
+import { sharpestTurn } from '../../src/geometry/outline-turn.js';
 import { validateOutline } from '../../src/geometry/outline-valid.js';
 import type { PortShape } from '../../src/params/port-shape/port-shape.js';
 import { portShapeField } from '../../src/params/port-shape/table.js';
@@ -8,7 +9,7 @@ import { lengthsIn } from '../../src/params/schema/length-field.js';
 
 const field = portShapeField(lengthsIn('mm'));
 
-const shape = (value: unknown): PortShape => field.parse(value);
+const shape = (value: unknown): PortShape => field.parse(value) as PortShape;
 
 /** Message of the one thing wrong with a shape, and its path. */
 function fault(value: unknown): string {
@@ -66,6 +67,68 @@ describe('port shapes', () => {
       }),
     );
     expectSize(shape({ kind: 'rectangle', width: 40, height: 30 }), 1200, 40, 30);
+  });
+
+  test('trapezoid: half the sum of the widths by the height, less what the corners lose', () => {
+    fc.assert(
+      fc.property(size, size, size, part, (width_bottom, width_top, height, k) => {
+        const lean = (width_bottom - width_top) / 2;
+        const low = Math.atan2(height, lean);
+        // A corner of angle a within loses r^2 (cot(a/2) - (pi - a) / 2).
+        const lost = (a: number) => 1 / Math.tan(a / 2) - (Math.PI - a) / 2;
+        const most = Math.min((width_bottom / 2) * Math.tan(low / 2), width_top / 2 / Math.tan(low / 2), height / 2);
+        const r = k * most * 0.999;
+        const made = shape({ kind: 'trapezoid', width_bottom, width_top, height, corner_radius: r });
+        validateOutline(made.outline);
+        const area = ((width_bottom + width_top) / 2) * height - 2 * r * r * (lost(low) + lost(Math.PI - low));
+        expect(Math.abs(signedArea(made.outline) - area)).toBeLessThan(1e-9 * area + SNAP * 600);
+        expect(sharpestTurn(made.outline)).toBeLessThan(1e-4);
+        const { from, to } = outlineBounds(made.outline);
+        expect(from[1]).toBeCloseTo(-height / 2, 5);
+        expect(to[1]).toBeCloseTo(height / 2, 5);
+        expect(from[0]).toBeCloseTo(-to[0], 9);
+      }),
+    );
+  });
+
+  test('trapezoid without corners, upside down, and with equal widths', () => {
+    const plain = shape({ kind: 'trapezoid', width_bottom: 40, width_top: 30, height: 20 });
+    expect(plain.outline.vertices.map((v) => [v.x, v.y, v.bulge])).toEqual([
+      [20, -10, 0],
+      [15, 10, 0],
+      [-15, 10, 0],
+      [-20, -10, 0],
+    ]);
+    expect(plain.words).toBe('trapezoid 40 and 30 x 20 mm, corners 0 mm');
+    const over = shape({ kind: 'trapezoid', width_bottom: 40, width_top: 30, height: 20, rotation: 180 });
+    expect(outlineBounds({ vertices: over.outline.vertices.filter((v) => v.y > 0) }).to[0]).toBeCloseTo(20, 12);
+    expect(over.words).toBe('trapezoid 40 and 30 x 20 mm, corners 0 mm turned 180 degrees');
+    const even = shape({ kind: 'trapezoid', width_bottom: 40, width_top: 40, height: 30, corner_radius: 6 });
+    const rectangle = shape({ kind: 'rectangle', width: 40, height: 30, corner_radius: 6 });
+    expect(signedArea(even.outline)).toBeCloseTo(signedArea(rectangle.outline), 9);
+    expectSize(
+      shape({ kind: 'trapezoid', width_bottom: 40, width_top: 40, height: 40, corner_radius: 20 }),
+      Math.PI * 400,
+      40,
+      40,
+    );
+  });
+
+  test.each([
+    [
+      { width_bottom: 40, width_top: 10, height: 30, corner_radius: 9 },
+      'expected a corner radius of at most 8.09 mm, where the corners at the top touch, found 9 mm',
+    ],
+    [
+      { width_bottom: 10, width_top: 40, height: 30, corner_radius: 9 },
+      'expected a corner radius of at most 8.09 mm, where the corners at the bottom touch, found 9 mm',
+    ],
+    [
+      { width_bottom: 60, width_top: 50, height: 12, corner_radius: 7 },
+      'expected a corner radius of at most 6 mm, half the height, found 7 mm',
+    ],
+  ])('trapezoid: corners that do not fit are refused with the reason', (fields, message) => {
+    expect(fault({ kind: 'trapezoid', ...fields })).toBe(`corner_radius: ${message}`);
   });
 
   test('d, tall: a rectangle under a half circle, less two corners', () => {

@@ -11,7 +11,7 @@ const LARGEST = 100_000;
  * A point this many times as far from both its neighbours as they are from each other, and as the points usually stand apart,
  * is a slip of the probe.
  */
-const STRAY = { times: 10, least: 1 } as const;
+const STRAY = { times: 5, least: 1 } as const;
 
 interface CsvPoint {
   readonly at: Vec2;

@@ -72,6 +72,7 @@ export function tracedHead(trace: HeadTrace, read: ReadContours, unit: LengthUni
 }
 
 function candidateOf(contour: Contour, fit: number): Candidate {
+  refuseCrossing(contour);
   const outline = rawOutline(contour);
   if (!(outlineArea(outline) > 0)) throw new RangeError(`${contourName(contour)} encloses no area`);
   const centre = outlineCentroid(outline);
@@ -166,12 +167,14 @@ function boltsOf(holes: readonly Candidate[], trace: HeadTrace, inInches: boolea
   if (holes.length > MOST_BOLTS) throw new RangeError(`it has ${holes.length} bolt holes, over ${MOST_BOLTS}`);
   return holes
     .map((c) => {
-      refuseCrossing(c.contour);
       const at = pair(onFace(c.centre, trace));
-      return { at, thread: threadOf(c, trace, inInches), hole_diameter: c.round! };
+      return { at, thread: threadOf(c, trace, inInches), hole_diameter: rounded(c.round!) };
     })
     .sort((a, b) => a.at[0] - b.at[0] || a.at[1] - b.at[1]);
 }
+
+/** Six decimals: what reading polygons and other units leaves in is no part of the hole. */
+const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
 
 const FITS: readonly BoltFit[] = ['fine', 'medium', 'coarse'];
 

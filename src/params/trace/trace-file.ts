@@ -85,7 +85,8 @@ function fromCsv(text: string, { file, unit, layer, heal }: Wanted): TraceContou
   if (layer !== null) throw traceFault('layer', 'a CSV has no layers: leave it out');
   if (unit === null) throw traceFault('unit', `missing; expected mm or in, the unit of ${show(file)}`);
   const { piece, notes } = csvPiece(text, unit, MOST_TRACE_POINTS);
-  return { contours: chainContours([piece], heal).contours, notes, inInches: unit === 'in' };
+  const { contours } = chainContours([piece], heal);
+  return { contours, notes: notes.map((note) => `${file}: ${note}`), inInches: unit === 'in' };
 }
 
 /** $INSUNITS that a fabricator's drawing may have. Source: Autodesk DXF reference, HEADER. */
