@@ -1,12 +1,13 @@
 import type { Outline } from '../geometry/outline.js';
 import { outlineContains } from '../geometry/outline-contains.js';
 import { outlineToOutline } from '../geometry/outline-distance.js';
-import { filletRegion } from '../geometry/outline-fillet.js';
+import { filletInnerCorners, filletRegion } from '../geometry/outline-fillet.js';
 import { hullOf } from '../geometry/outline-hull.js';
 import { circleOutline } from '../geometry/outline-make.js';
 import { signedArea } from '../geometry/outline-measure.js';
 import { offsetOutlines } from '../geometry/outline-offset.js';
 import { reverseOutline } from '../geometry/outline-transform.js';
+import { sharpestTurn } from '../geometry/outline-turn.js';
 import { unionOf } from '../geometry/outline-union.js';
 import { add2, cross2, distance2, dot2, scale2, sub2, unit2, type Vec2 } from '../geometry/vec2.js';
 import { bossOf, type FlangeCore, type PlateShape, padsOf } from './flange-core.js';
@@ -14,6 +15,10 @@ import { spineOf } from './spine.js';
 
 /** Windows that do not take a disc of this radius, mm, are filled: they save nothing and cut badly. */
 const LEAST_WINDOW = 3;
+
+/** Where two fillets of a window meet in a point of metal, by a turn above the first, rad, the point is rounded to the second, mm. */
+const CORNER = 1e-3;
+const TIP = 1.5;
 
 /** Part of the way between two ports at either end in which a hole belongs to the port there. */
 const AT_PORT = 0.12;
@@ -103,7 +108,8 @@ const nearest = (points: readonly Vec2[], to: Vec2): number =>
 /** The windows worth cutting that leave at least a tie, mm, to the outer edge and to each other; the rest are filled. */
 function soundWindows(windows: readonly Outline[], outer: Outline, tie: number): Outline[] {
   const kept: Outline[] = [];
-  for (const w of windows.filter(isWide)) {
+  for (const sharp of windows.filter(isWide)) {
+    const w = sharpestTurn(sharp) > CORNER ? filletInnerCorners(sharp, TIP) : sharp;
     if ([outer, ...kept].every((o) => outlineToOutline(w, o).distance >= tie)) kept.push(w);
   }
   return kept;

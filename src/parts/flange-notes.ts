@@ -1,6 +1,8 @@
 import { FREEZING } from '../params/expansion.js';
 import type { Plan } from '../params/plan.js';
+import { either } from '../params/wording.js';
 import { slipPerLength } from './flange-growth.js';
+import type { Blend } from './flange-opening.js';
 import type { FlangePart } from './flange-part.js';
 import { clockPosition } from './ledge.js';
 
@@ -69,14 +71,17 @@ function openingNotes({ flange }: Plan, { flows }: Made): string[] {
       `openings are sockets for the tube, ${opening.fit.toFixed(2)} mm clear per side: give each first piece up to ${thickness.toFixed(1)} mm more, it stands in the plate`,
     ];
   }
-  return flows.flatMap(({ cylinder, blend }) => {
-    if (blend === null) return [];
-    const depth = ({ most }: typeof blend.head): string =>
-      `${most.height.toFixed(1)} mm at ${clockPosition(most.angle)}`;
-    return [
-      `cylinder ${cylinder}: blend by hand to the port at the head face (most ${depth(blend.head)}) and to the tube at the outer face (most ${depth(blend.outer)}), about ${(blend.volume / 1000).toFixed(1)} cm3 in all`,
-    ];
+  const rows = flows.flatMap(({ cylinder, blend }) => (blend === null ? [] : [{ cylinder, words: blendWords(blend) }]));
+  return [...new Set(rows.map((r) => r.words))].map((words) => {
+    const whose = rows.filter((r) => r.words === words).map((r) => r.cylinder);
+    return `cylinder${whose.length > 1 ? 's' : ''} ${either(whose.map(String), 'and')}: ${words}${whose.length > 1 ? ' each' : ''}`;
   });
+}
+
+function blendWords({ head, outer, volume }: Blend): string {
+  const depth = ({ most }: Blend['head']): string =>
+    most.height < 0.05 ? 'nothing' : `most ${most.height.toFixed(1)} mm at ${clockPosition(most.angle)}`;
+  return `blend by hand to the port at the head face (${depth(head)}) and to the tube at the outer face (${depth(outer)}), about ${(volume / 1000).toFixed(1)} cm3`;
 }
 
 function growthNotes({ flange }: Plan, { growth, region }: Made): string[] {

@@ -3,12 +3,20 @@ import type { CheckContext } from '../../src/checks/context.js';
 import { check, passes } from '../../src/checks/rules.js';
 import { pathFromPolygon, pathLength } from '../../src/geometry/path.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
+import type { StockBend } from '../../src/params/plan.js';
+import { flangesOf } from '../../src/parts/flange.js';
 import { gapsOf } from '../../src/routing/clearance.js';
 import type { RoutedPrimary } from '../../src/routing/routed.js';
 import { routedStarter } from '../support/starter.js';
 
 const header = routedStarter('inline-four');
-const sound: CheckContext = { ...header, jigs: [] };
+const sound: CheckContext = { ...header, jigs: [], jigNotes: [] };
+
+/** The problem with other bent stock for every size of every tube. */
+const withStock = (stock: readonly StockBend[]): CheckContext['problem'] => ({
+  ...header.problem,
+  runners: header.problem.runners.map((r) => ({ ...r, sections: r.sections.map((s) => ({ ...s, stock })) })),
+});
 
 const failing = (context: CheckContext): string[] => [
   ...new Set(
@@ -51,7 +59,7 @@ describe('checks of a sound header', () => {
       'route.end-place',
       'route.end-direction',
       'collector.order',
-      'clearance.primaries',
+      'clearance.tubes',
       'clearance.run-in',
       'clearance.kept-out',
       'bend.straight',
@@ -59,6 +67,13 @@ describe('checks of a sound header', () => {
       'flange.port-edge',
       'flange.bolt-edge',
       'flange.web',
+      'flange.bolt-seat',
+      'flange.bolt-socket',
+      'flange.weld-edge',
+      'flange.torch-reach',
+      'flange.cut-tolerance',
+      'flange.note',
+      'opening.port-ledge',
       'opening.ledge',
       'opening.area',
     ]) {
@@ -85,9 +100,11 @@ describe('checks of a broken header', () => {
 
   it('a tube laid onto its neighbour fails the clearance, with the overlap in words', () => {
     const other = header.primaries.find((p) => p.cylinder === 2)!;
-    const primaries = header.primaries.map((p) => (p.cylinder === 1 ? { ...other, cylinder: 1, inlet: p.inlet } : p));
+    const primaries = header.primaries.map((p) =>
+      p.cylinder === 1 ? { ...other, id: p.id, name: p.name, cylinder: 1, inlet: p.inlet } : p,
+    );
     const context = { ...sound, primaries, gaps: gapsOf(header.problem, primaries) };
-    const worst = check(context).find((f) => f.id === 'clearance.primaries' && f.place === 'cylinders 1 and 2')!;
+    const worst = check(context).find((f) => f.id === 'clearance.tubes' && f.place === 'cylinders 1 and 2')!;
     expect(worst.level).toBe('fail');
     expect(worst.value).toBeCloseTo(-header.plan.tube.od, 1);
     expect(worst.message).toMatch(/overlap by 4\d\.\d\d mm/);
@@ -100,16 +117,16 @@ describe('checks of a broken header', () => {
   });
 
   it('a bend beyond the stock and a radius that is not stocked fail', () => {
-    const tight = { ...header.problem, stock: [{ clr: 63.5, maxAngle: 0.1, leg: 0 }] };
+    const tight = withStock([{ clr: 63.5, maxAngle: 0.1, leg: 0 }]);
     expect(failing({ ...sound, problem: tight })).toContain('bend.angle');
-    const none = { ...header.problem, stock: [{ clr: 50, maxAngle: 3, leg: 0 }] };
+    const none = withStock([{ clr: 50, maxAngle: 3, leg: 0 }]);
     const finding = check({ ...sound, problem: none }).find((f) => f.id === 'bend.angle' && f.level === 'fail')!;
-    expect(finding.message).toMatch(/No stock bend has a CLR/);
+    expect(finding.message).toMatch(/No stock bend of this size has a CLR/);
   });
 
   it('a smaller tube than the port warns of a contraction and a ledge, and does not fail', () => {
     const plan = { ...header.plan, tube: { ...header.plan.tube, od: 35 } };
-    const warned = check({ ...sound, plan }).filter((f) => f.level === 'warn');
+    const warned = check({ ...sound, plan, flanges: flangesOf(plan) }).filter((f) => f.level === 'warn');
     const ledge = warned.find((f) => f.id === 'opening.ledge')!;
     // the widest half of a 42 mm oval less half the bore of a 35 x 1.6 mm tube
     expect(ledge.value).toBeCloseTo(21 - (35 / 2 - 1.6), 2);

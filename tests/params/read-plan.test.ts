@@ -11,7 +11,13 @@ describe('a sound plan', () => {
   test('comes in mm, rad and unit directions, with its defaults', () => {
     const plan = planFrom(BASE);
     expect(plan.heads[0]).toMatchObject({ name: 'head', body: null });
-    expect(plan.heads[0]!.bolts[0]).toEqual({ at: [-40, 0], thread: 'M8', holeDiameter: 9, threadDiameter: 8 });
+    expect(plan.heads[0]!.bolts[0]).toEqual({
+      at: [-40, 0],
+      thread: 'M8',
+      holeDiameter: 9,
+      threadDiameter: 8,
+      socketDiameter: 1.25 * 13 + 3,
+    });
     expect(plan.flange).toEqual({
       thickness: 10,
       material: 'mild steel',
@@ -19,8 +25,16 @@ describe('a sound plan', () => {
       boltEdge: 8,
       web: 5,
       fillet: 6,
-      enlarge: 0,
+      opening: { match: 'port', enlarge: 0 },
+      style: { kind: 'one_piece' },
+      dowels: [],
+      notches: [],
+      growth: null,
       boltFit: 'medium',
+      weldLeg: 1.6,
+      torchGap: 20,
+      leastCutHole: 1.5,
+      cutClass: 2,
       kerf: { width: 0, compensate: false },
     });
     expect(plan.tube.bends).toEqual([{ clr: 63.5, maxAngle: Math.PI, leg: 0 }]);
