@@ -1,8 +1,9 @@
 import type { Outline } from '../../geometry/outline.js';
-import { outlineContains } from '../../geometry/outline-contains.js';
-import { outlineToOutline, pointToOutline } from '../../geometry/outline-distance.js';
+import { windingNumber } from '../../geometry/outline-contains.js';
+import { outlineToOutline, pointToSide } from '../../geometry/outline-distance.js';
 import { rectangleOutline } from '../../geometry/outline-make.js';
 import { outlineBounds } from '../../geometry/outline-measure.js';
+import { type Side, sidesOf } from '../../geometry/outline-sides.js';
 import { translateOutline } from '../../geometry/outline-transform.js';
 import { type StrokeText, strokeText, strokeUp } from '../../geometry/stroke-font.js';
 import { add2, distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
@@ -37,20 +38,28 @@ export interface Engraving {
   readonly homeless: readonly string[];
 }
 
+/** An outline with its sides and box worked out once. */
+interface Line {
+  readonly outline: Outline;
+  readonly sides: readonly Side[];
+  readonly from: Vec2;
+  readonly to: Vec2;
+}
+
+const lineOf = (outline: Outline): Line => ({ outline, sides: sidesOf(outline), ...outlineBounds(outline) });
+
 /** Places every mark on bare metal, clear of edges, openings, holes, `keepOff` and each other; earlier ones choose first. */
 export function engravingOf(region: FlatRegion, marks: readonly Mark[], keepOff: readonly Outline[] = []): Engraving {
-  const taken: Outline[] = [
-    ...[...region.openings, ...region.holes].map((o) => o.outline),
-    ...region.slots,
-    ...keepOff,
-  ];
+  const gaps = [...region.openings, ...region.holes].map((o) => o.outline);
+  const taken = [...gaps, ...region.slots, ...keepOff].map(lineOf);
+  const outer = lineOf(region.outer);
   const strokes: (readonly Vec2[])[] = [];
   const homeless: string[] = [];
   for (const mark of marks) {
-    const found = placed(region.outer, taken, mark);
+    const found = placed(outer, taken, mark);
     if (found === null) homeless.push(mark.words);
     else {
-      taken.push(found.box);
+      taken.push(lineOf(found.box));
       strokes.push(...found.strokes);
     }
   }
@@ -58,8 +67,8 @@ export function engravingOf(region: FlatRegion, marks: readonly Mark[], keepOff:
 }
 
 function placed(
-  outer: Outline,
-  taken: readonly Outline[],
+  outer: Line,
+  taken: readonly Line[],
   mark: Mark,
 ): { box: Outline; strokes: readonly (readonly Vec2[])[] } | null {
   const places = placesNear(outer, mark.near).map((at) => ({ at, room: -1 }));
@@ -71,25 +80,32 @@ function placed(
       // Most places are ruled out by the metal round their middle, found once.
       if (place.room < 0) place.room = roomAt(place.at, outer, taken);
       if (place.room < Math.min(...size) / 2) continue;
-      const there = translateOutline(box, place.at);
-      if (onMetal(there, outer, taken)) return { box: there, strokes: moved(text, place.at) };
+      const there = lineOf(translateOutline(box, place.at));
+      if (onMetal(there, outer, taken)) return { box: there.outline, strokes: moved(text, place.at) };
     }
   }
   return null;
 }
 
+const inside = (p: Vec2, { from, to, sides }: Line): boolean =>
+  p[0] >= from[0] && p[0] <= to[0] && p[1] >= from[1] && p[1] <= to[1] && windingNumber(p, sides) !== 0;
+
 /** Distance to the nearest line from a point on bare metal, 0 elsewhere, mm. */
-function roomAt(p: Vec2, outer: Outline, taken: readonly Outline[]): number {
-  if (!outlineContains(outer, p) || taken.some((o) => outlineContains(o, p))) return 0;
-  return Math.min(...[outer, ...taken].map((o) => pointToOutline(p, o).distance));
+function roomAt(p: Vec2, outer: Line, taken: readonly Line[]): number {
+  if (!inside(p, outer) || taken.some((o) => inside(p, o))) return 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (const { sides, from, to } of [outer, ...taken]) {
+    const away = Math.max(from[0] - p[0], p[0] - to[0], from[1] - p[1], p[1] - to[1]);
+    if (away < least) for (const s of sides) least = Math.min(least, pointToSide(p, s).distance);
+  }
+  return least;
 }
 
 const moved = ({ lines }: StrokeText, by: Vec2): readonly (readonly Vec2[])[] =>
   lines.map((line) => line.map((p) => add2(p, by)));
 
 /** Points of a grid over the part, the nearest to where the mark belongs first. */
-function placesNear(outer: Outline, near: Vec2): Vec2[] {
-  const { from, to } = outlineBounds(outer);
+function placesNear({ from, to }: Line, near: Vec2): Vec2[] {
   const along = (a: number, b: number, at: number): number[] => {
     const first = at + STEP * Math.ceil((a - at) / STEP);
     return Array.from({ length: Math.max(Math.floor((b - first) / STEP) + 1, 0) }, (_, i) => first + STEP * i);
@@ -101,24 +117,16 @@ function placesNear(outer: Outline, near: Vec2): Vec2[] {
     .sort((a, b) => away(a) - away(b) || b[1] - a[1] || a[0] - b[0]);
 }
 
-function onMetal(box: Outline, outer: Outline, taken: readonly Outline[]): boolean {
-  const corners = box.vertices.map((v): Vec2 => [v.x, v.y]);
-  if (!corners.every((p) => outlineContains(outer, p))) return false;
-  const apart = taken.every((o) => {
-    const reach = outlineBounds(o);
-    const own = outlineBounds(box);
-    if (
-      reach.from[0] > own.to[0] ||
-      own.from[0] > reach.to[0] ||
-      reach.from[1] > own.to[1] ||
-      own.from[1] > reach.to[1]
-    )
-      return true;
-    const first = o.vertices[0]!;
-    if (outlineContains(box, [first.x, first.y]) || outlineContains(o, corners[0]!)) return false;
-    return outlineToOutline(box, o).distance > 0;
-  });
-  return apart && outlineToOutline(box, outer).distance > 0;
+function onMetal(box: Line, outer: Line, taken: readonly Line[]): boolean {
+  const corners = box.outline.vertices.map((v): Vec2 => [v.x, v.y]);
+  if (!corners.every((p) => inside(p, outer))) return false;
+  const clear = (o: Line): boolean => {
+    if (o.from[0] > box.to[0] || box.from[0] > o.to[0] || o.from[1] > box.to[1] || box.from[1] > o.to[1]) return true;
+    const first = o.outline.vertices[0]!;
+    if (inside([first.x, first.y], box) || inside(corners[0]!, o)) return false;
+    return outlineToOutline(box.outline, o.outline).distance > 0;
+  };
+  return taken.every(clear) && outlineToOutline(box.outline, outer.outline).distance > 0;
 }
 
 /** The middle of an outline's box. */
