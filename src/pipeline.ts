@@ -6,6 +6,7 @@ import { cutListTable } from './export/cut-list.js';
 import { flatDxf } from './export/flat-dxf.js';
 import { flatPdf } from './export/flat-pdf.js';
 import { flatSvg } from './export/flat-svg.js';
+import { ledgesTable } from './export/ledges.js';
 import { lengthsTable } from './export/lengths.js';
 import type { OutputFile } from './export/output-file.js';
 import { overviewSvg } from './export/overview-svg.js';
@@ -115,6 +116,7 @@ export function outputsOf(
   const files = [
     ...flatFiles(plan, flat),
     lengthsTable(plan, primaries),
+    ledgesTable(flanges),
     cutListTable(built.cutList),
     bendTable(primaries),
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),

@@ -7,6 +7,7 @@ export type OutputKind =
   | 'plates'
   | 'print'
   | 'lengths'
+  | 'ledges'
   | 'cut-list'
   | 'bend-table'
   | 'alternatives'

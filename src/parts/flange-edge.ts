@@ -1,5 +1,6 @@
 import type { Outline } from '../geometry/outline.js';
 import { outlineToOutline } from '../geometry/outline-distance.js';
+import { roundOuterCorners } from '../geometry/outline-round.js';
 import { smoothOutline } from '../geometry/outline-smooth.js';
 import { sharpestTurn } from '../geometry/outline-turn.js';
 import { validateOutline } from '../geometry/outline-valid.js';
@@ -39,9 +40,11 @@ export function flangeEdge(
   let failure = '';
   for (const extra of EXTRAS) {
     try {
-      const [outline, ...windows] = shape(core, extra).map((rough) => sound(rough, core.fillet > 0));
-      refuseThinEdge(core, [outline!, ...windows]);
-      const edge = { outline: outline!, windows, extra };
+      const [rough, ...open] = shape(core, extra);
+      const outline = sound(blunt(rough!, core.fillet > 0), core.fillet > 0);
+      const windows = open.map((w) => sound(w, core.fillet > 0));
+      refuseThinEdge(core, [outline, ...windows]);
+      const edge = { outline, windows, extra };
       acceptable(edge);
       return edge;
     } catch (error) {
@@ -50,6 +53,14 @@ export function flangeEdge(
   }
   throw new Error(`no clean outer edge was found for the flange: ${failure}`);
 }
+
+/** Where two fillets meet in a point of metal, by a turn above the first, rad, the point is rounded to the second, mm. */
+const POINT = 1e-3;
+const TIP = 1;
+
+/** A tangent edge without points: a fillet that just does not pass between two pads leaves one on either. */
+const blunt = (rough: Outline, tangent: boolean): Outline =>
+  tangent && sharpestTurn(rough) > POINT ? roundOuterCorners(rough, TIP) : rough;
 
 /** The outline without short sides; throws when it is not sound, or not tangent where it should be. */
 function sound(rough: Outline, tangent: boolean): Outline {
