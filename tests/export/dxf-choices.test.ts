@@ -1,18 +1,18 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { DxfOptions } from '../../src/export/dxf-drawing.js';
 import { flatDxf } from '../../src/export/flat-dxf.js';
 import { readDxfFile } from '../../src/geometry/dxf-file.js';
 import { outlineArea } from '../../src/geometry/outline-measure.js';
+import { STARTERS } from '../../src/params/starter.js';
 import { flangesOf } from '../../src/parts/flange.js';
 import { flatFlange } from '../../src/parts/plates/flat-flange.js';
 import type { FlatPart } from '../../src/parts/plates/flat-part.js';
 import { flatPartsOf } from '../../src/parts/plates/flat-parts.js';
-import { planFrom } from '../params/base-plan.js';
 import { randomHead } from '../support/flange-arbitrary.js';
 import { type DxfMeasure, measureDxfs } from '../support/measure-dxf.js';
 import { inlineFour, single, veeBank } from '../support/plan-fixture.js';
+import { starterPlan } from '../support/starter.js';
 import { requireTool } from '../support/tools.js';
 
 /** Areas that were meant, by layer, mm2. */
@@ -125,9 +125,8 @@ test('200 random heads come back as they went, a choice each in turn (seed 47)',
 });
 
 test('every starter plan, every choice', (context) => {
-  const folder = new URL('../../templates/', import.meta.url);
-  const parts = readdirSync(folder).flatMap((file) => {
-    const plan = planFrom(readFileSync(new URL(file, folder), 'utf8'));
+  const parts = STARTERS.flatMap(({ name }) => {
+    const plan = starterPlan(name);
     return flatPartsOf(plan, flangesOf(plan)).all;
   });
   const cases = parts.flatMap((part) => choices.map((options) => ({ part, options })));
