@@ -30,10 +30,10 @@ test.each([
 
 describe('a bolt beside a tube', () => {
   test('has what is left between its washer or socket and the toe of the weld', () => {
-    const [seat, socket] = bolts(planOf([0], [-50, 50])) as [{ value: number }, { value: number }];
+    const [seat, socket] = bolts(planOf([0], [-50, 50]));
     // 50 - 21.2 - 2, less half of a 16 mm washer (ISO 7089, from memory) and of a 19.25 mm socket
-    expect(seat.value).toBeCloseTo(26.8 - 8, 9);
-    expect(socket.value).toBeCloseTo(26.8 - 9.625, 9);
+    expect(seat!.value).toBeCloseTo(26.8 - 8, 9);
+    expect(socket!.value).toBeCloseTo(26.8 - 9.625, 9);
   });
 
   test('too near for its socket is warned of, too near for its washer fails', () => {
