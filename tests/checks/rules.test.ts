@@ -3,12 +3,14 @@ import type { CheckContext } from '../../src/checks/context.js';
 import { check, passes } from '../../src/checks/rules.js';
 import { pathFromPolygon, pathLength } from '../../src/geometry/path.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
+import type { StockBend } from '../../src/params/plan.js';
 import { gapsOf } from '../../src/routing/clearance.js';
+import type { RouteProblem } from '../../src/routing/problem.js';
 import type { RoutedPrimary } from '../../src/routing/routed.js';
 import { routedStarter } from '../support/starter.js';
 
 const header = routedStarter('inline-four');
-const sound: CheckContext = { ...header, jigs: [] };
+const sound: CheckContext = { ...header, jigs: [], jigNotes: [] };
 
 const failing = (context: CheckContext): string[] => [
   ...new Set(
@@ -51,7 +53,7 @@ describe('checks of a sound header', () => {
       'route.end-place',
       'route.end-direction',
       'collector.order',
-      'clearance.primaries',
+      'clearance.tubes',
       'clearance.run-in',
       'clearance.kept-out',
       'bend.straight',
@@ -85,9 +87,11 @@ describe('checks of a broken header', () => {
 
   it('a tube laid onto its neighbour fails the clearance, with the overlap in words', () => {
     const other = header.primaries.find((p) => p.cylinder === 2)!;
-    const primaries = header.primaries.map((p) => (p.cylinder === 1 ? { ...other, cylinder: 1, inlet: p.inlet } : p));
+    const primaries = header.primaries.map((p) =>
+      p.cylinder === 1 ? { ...other, id: '1', name: 'cylinder 1', cylinder: 1, inlet: p.inlet } : p,
+    );
     const context = { ...sound, primaries, gaps: gapsOf(header.problem, primaries) };
-    const worst = check(context).find((f) => f.id === 'clearance.primaries' && f.place === 'cylinders 1 and 2')!;
+    const worst = check(context).find((f) => f.id === 'clearance.tubes' && f.place === 'cylinders 1 and 2')!;
     expect(worst.level).toBe('fail');
     expect(worst.value).toBeCloseTo(-header.plan.tube.od, 1);
     expect(worst.message).toMatch(/overlap by 4\d\.\d\d mm/);
@@ -100,11 +104,18 @@ describe('checks of a broken header', () => {
   });
 
   it('a bend beyond the stock and a radius that is not stocked fail', () => {
-    const tight = { ...header.problem, stock: [{ clr: 63.5, maxAngle: 0.1, leg: 0 }] };
+    const stocked = (bend: StockBend): RouteProblem => ({
+      ...header.problem,
+      runners: header.problem.runners.map((r) => ({
+        ...r,
+        sections: r.sections.map((section) => ({ ...section, stock: [bend] })),
+      })),
+    });
+    const tight = stocked({ clr: 63.5, maxAngle: 0.1, leg: 0 });
     expect(failing({ ...sound, problem: tight })).toContain('bend.angle');
-    const none = { ...header.problem, stock: [{ clr: 50, maxAngle: 3, leg: 0 }] };
+    const none = stocked({ clr: 50, maxAngle: 3, leg: 0 });
     const finding = check({ ...sound, problem: none }).find((f) => f.id === 'bend.angle' && f.level === 'fail')!;
-    expect(finding.message).toMatch(/No stock bend has a CLR/);
+    expect(finding.message).toMatch(/No stock bend of this size has a CLR/);
   });
 
   it('a smaller tube than the port warns of a contraction and a ledge, and does not fail', () => {
@@ -114,5 +125,94 @@ describe('checks of a broken header', () => {
     // the widest half of a 42 mm oval less half the bore of a 35 x 1.6 mm tube
     expect(ledge.value).toBeCloseTo(21 - (35 / 2 - 1.6), 2);
     expect(warned.some((f) => f.id === 'opening.area' && f.value < 0.98)).toBe(true);
+  });
+});
+
+describe('pairs of a 4-2-1', () => {
+  const four = header.plan.engine;
+  const pairs = (cylinders: readonly number[][], engine = four): CheckContext => {
+    const one = header.plan.collectors[0]!;
+    const feeding = cylinders.map((c, i) => ({ ...one, name: `pair ${i + 1}`, cylinders: c }));
+    const last = { ...one, name: 'last', cylinders: [], from: feeding.map((f) => f.name) };
+    return { ...sound, plan: { ...header.plan, engine, collectors: [...feeding, last] } };
+  };
+  const found = (context: CheckContext) =>
+    check(context)
+      .filter((f) => f.id === 'collector.pairing')
+      .map((f) => [f.place, f.level, f.value]);
+
+  // common practice, no source: an inline four that fires 1-3-4-2 pairs 1 with 4 and 2 with 3
+  it('hold when two cylinders fire a turn of the crank apart', () => {
+    const engine = { ...four, cylinders: 4, firingOrder: [1, 3, 4, 2] };
+    expect(
+      found(
+        pairs(
+          [
+            [1, 4],
+            [2, 3],
+          ],
+          engine,
+        ),
+      ),
+    ).toEqual([
+      ['pair 1', 'ok', 360],
+      ['pair 2', 'ok', 360],
+    ]);
+    expect(
+      found(
+        pairs(
+          [
+            [1, 2],
+            [3, 4],
+          ],
+          engine,
+        ),
+      ),
+    ).toEqual([
+      ['pair 1', 'warn', 180],
+      ['pair 2', 'warn', 180],
+    ]);
+  });
+
+  it('count the shorter way round the cycle', () => {
+    // six in line, 1-5-3-6-2-4: 1 and 6 a turn apart; 1 and 4 neighbours over the end of the list, 120 deg
+    const engine = { ...four, cylinders: 6, firingOrder: [1, 5, 3, 6, 2, 4] };
+    expect(
+      found(
+        pairs(
+          [
+            [1, 6],
+            [1, 4],
+          ],
+          engine,
+        ),
+      ),
+    ).toEqual([
+      ['pair 1', 'ok', 360],
+      ['pair 2', 'warn', 120],
+    ]);
+  });
+
+  it('are only asked of pairs that feed another collector', () => {
+    expect(found(sound)).toEqual([]);
+    expect(found(pairs([[1, 2, 3]]))).toEqual([]);
+  });
+});
+
+describe('remarks on the mock-up', () => {
+  it('become warnings with the collector as their place', () => {
+    const note = 'collector front: no way for a strut is clear; give the flange a bolt further out';
+    const [finding, ...more] = check({ ...sound, jigNotes: [note] }).filter((f) => f.id === 'jig.holder');
+    expect(more).toEqual([]);
+    expect(finding).toEqual({
+      id: 'jig.holder',
+      level: 'warn',
+      place: 'collector front',
+      value: 1,
+      limit: 0,
+      unit: 'count',
+      message: 'No way for a strut is clear; give the flange a bolt further out.',
+    });
+    expect(check(sound).some((f) => f.id === 'jig.holder')).toBe(false);
   });
 });
