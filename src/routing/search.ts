@@ -4,7 +4,7 @@ import { type Candidate, different, sampleCandidates, weigh } from './candidates
 import { type Choice, choose, topologyKey } from './choose.js';
 import { gapsOf } from './clearance.js';
 import { givenInlet, inletsOf } from './inlet-order.js';
-import { type LimitKind, SEARCH_MARGIN, type Visit, visitOwn, visitPair } from './limits.js';
+import { type LimitKind, MOST_MARGIN, type Visit, visitOwn, visitPair } from './limits.js';
 import type { RouteProblem } from './problem.js';
 import { type Random, seededRandom } from './random.js';
 import { improve, refine } from './refine.js';
@@ -112,7 +112,7 @@ function onlyMarginShort(problem: RouteProblem, choice: Choice): boolean {
   let only = true;
   const visit: Visit = (kind, _a, _b, _what, value, limit) => {
     const short = limit - value;
-    if (short > 1e-9 && (!ESTIMATED.has(kind) || short > SEARCH_MARGIN)) only = false;
+    if (short > 1e-9 && (!ESTIMATED.has(kind) || short > MOST_MARGIN)) only = false;
   };
   visitAll(problem, choice.candidates, visit);
   return only;
