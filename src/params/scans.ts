@@ -67,8 +67,14 @@ function posed(mesh: Mesh, { unit, at, turn }: Scan): Mesh {
   const positions = new Float64Array(mesh.positions.length);
   const k = UNIT[unit];
   for (let i = 0; i < positions.length; i += 3) {
-    const p: Vec3 = [mesh.positions[i]! * k, mesh.positions[i + 1]! * k, mesh.positions[i + 2]! * k];
-    positions.set(pointFrom(frame, p), i);
+    const [x, y, z] = pointFrom(frame, [
+      mesh.positions[i]! * k,
+      mesh.positions[i + 1]! * k,
+      mesh.positions[i + 2]! * k,
+    ]);
+    positions[i] = x;
+    positions[i + 1] = y;
+    positions[i + 2] = z;
   }
   return { positions, triangles: mesh.triangles };
 }
