@@ -61,6 +61,28 @@ export function searchRoutes(problem: RouteProblem, want: number, rounds: number
   return { proven: proven.sort(better), nearest };
 }
 
+/** Work of the rounds of a quick search: less in each, more of them. */
+const QUICK_ROUNDS: readonly Round[] = [
+  { effort: 0.12, keep: 8 },
+  { effort: 0.3, keep: 12 },
+  { effort: 1, keep: 16 },
+];
+
+/** The first set of routes that turns up and keeps every limit, as it is; null when none does soon. For a look, not for the saw. */
+export function firstRoutes(problem: RouteProblem, goOn: GoOn): Choice | null {
+  for (const [i, round] of QUICK_ROUNDS.entries()) {
+    if (!goOn()) break;
+    const random = seededRandom(problem.seed * 7919 + 17 * i);
+    const options = problem.runners.map((_, r) => optionsOf(problem, r, random, round, goOn));
+    const choices = options.every((list) => list.length > 0) ? choose(problem, options, 2) : [];
+    for (const choice of choices) {
+      const eased = onlyMarginShort(problem, choice) ? choice : refine(problem, choice, random, 3, 40, goOn);
+      if (holds(problem, eased)) return eased;
+    }
+  }
+  return null;
+}
+
 export const better = (a: Choice, b: Choice): number => a.short - b.short || a.cost - b.cost;
 
 /** Candidates for one tube over all inlets it may take. */
