@@ -9,15 +9,15 @@ import type { GoOn } from './search.js';
 /** Tubes, and pairs of tubes, that are looked at alone for a conflict of their own. */
 const LOOKED_AT = 4;
 
-/** How often the limits are sifted, should sets of routes found on the way show that what was left did not conflict. */
+/** How often the limits are sifted, should sets of routes found on the way show that what was left did not conflict; each time with more work. */
 const AGAIN = 3;
 
-/** Few tubes are searched for longer: to call what can be done impossible would mislead. */
-const roundsFor = (tubes: number): number => (tubes <= 2 ? 2 : 1);
+/** Rounds of search by which a few tubes are first called impossible: to do so where there is a way would mislead. */
+const SURE = 2;
 
 /**
  * A smallest set of limits that no set of routes keeps, as far as the search can tell: with any one of them gone, and every limit
- * outside the set gone already, it finds one. Null when time ended first.
+ * outside the set gone already, it finds one. Empty when no such set can be told, null when time ended first.
  */
 export function conflictOf(
   problem: RouteProblem,
@@ -26,31 +26,45 @@ export function conflictOf(
   goOn: GoOn,
 ): readonly Relaxable[] | null {
   const broken = nearest ? brokenLimits(problem, nearest) : [];
-  const tubes = tubesInConflict(problem, nearest, broken, shortest, goOn);
-  const part = partOf(problem, tubes);
-  const known: Choice[] = nearest ? [choicePart(part, nearest, tubes)] : [];
-  const rounds = roundsFor(tubes.length);
-  const possible = (p: RouteProblem): boolean => {
-    const found = attempt(p, known, rounds, goOn);
-    if (found) known.push(found);
-    return found !== null;
-  };
+  for (const tubes of fewTubes(problem, nearest, broken, shortest)) {
+    const part = partOf(problem, tubes);
+    const known = nearest ? [choicePart(part, nearest, tubes)] : [];
+    const possible = (p: RouteProblem, rounds: number): boolean => {
+      const found = attempt(p, known, rounds, goOn);
+      if (found) known.push(found);
+      return found !== null;
+    };
+    const whole = tubes.length === problem.runners.length;
+    if (!whole && possible(part, SURE)) continue;
+    const conflict = conflictWithin(part, broken, Math.max(...tubes.map((t) => shortest[t]!)), possible);
+    if (!goOn()) return null;
+    if (conflict) return conflict;
+  }
+  return [];
+}
+
+/** The conflict of a few tubes; null when there is none after all, or none that can be told. */
+function conflictWithin(
+  part: RouteProblem,
+  broken: readonly BrokenLimit[],
+  shortest: number,
+  possible: (p: RouteProblem, rounds: number) => boolean,
+): readonly Relaxable[] | null {
   const families = inOrder(relaxablesOf(part), broken);
+  const suspects = families.filter((f) => broken.some((b) => b.family === f.key));
   const without = (kept: readonly Relaxable[]): RouteProblem =>
     families.reduce((p, f) => (kept.includes(f) ? p : f.off(p)), part);
-  const conflicts = (kept: readonly Relaxable[]): boolean => !possible(without(kept));
-  const suspects = families.filter((f) => broken.some((b) => b.family === f.key));
-  let needed: readonly Relaxable[] | null = null;
-  for (let i = 0; i < AGAIN && needed === null; i++) {
-    needed = minimalConflict(conflicts(suspects) ? suspects : families, conflicts);
+  for (let rounds = 1; rounds <= AGAIN; rounds++) {
+    const conflicts = (kept: readonly Relaxable[]): boolean => !possible(without(kept), rounds);
+    const needed = minimalConflict(conflicts(suspects) ? suspects : families, conflicts);
+    if (!needed) continue;
+    const rest = without(needed);
+    const binds = lengthsOf(part).filter((length) =>
+      lengthsToTry(length.now!, shortest, 'few').some((value) => possible(length.now!.apply(rest, value), rounds)),
+    );
+    if (binds.length + needed.length > 0) return [...binds, ...needed];
   }
-  if (needed === null) return goOn() ? [] : null;
-  const rest = without(needed);
-  const least = Math.max(...tubes.map((t) => shortest[t]!));
-  const binds = lengthsOf(part).filter((length) =>
-    lengthsToTry(length.now!, least, 'few').some((value) => possible(length.now!.apply(rest, value))),
-  );
-  return goOn() ? [...binds, ...needed] : null;
+  return null;
 }
 
 /** Those that the nearest miss breaks first, worst first. */
@@ -62,14 +76,13 @@ function inOrder(families: readonly Relaxable[], broken: readonly BrokenLimit[])
   return [...families].sort((a, b) => rank(a) - rank(b));
 }
 
-/** Few tubes that cannot be routed even without the others: one, two that come too near each other, all in the nearest miss, or all. */
-function tubesInConflict(
+/** Tubes that may have no way even without the others: one, two that come too near each other, all of the nearest miss; at last all. */
+function fewTubes(
   problem: RouteProblem,
   nearest: Choice | null,
   broken: readonly BrokenLimit[],
   shortest: readonly number[],
-  goOn: GoOn,
-): readonly number[] {
+): readonly (readonly number[])[] {
   const all = problem.runners.map((_, i) => i);
   const tooShort = all.filter((i) => shortest[i]! > problem.runners[i]!.target);
   const own = broken.filter((b) => b.tubes.length === 1).map((b) => b.tubes[0]!);
@@ -77,14 +90,8 @@ function tubesInConflict(
   const ordered = broken.filter((b) => b.tubes.length === 2).map((b) => [...b.tubes].sort((x, y) => x - y));
   const pairs = [...new Map(ordered.map((p) => [p.join(), p])).values()].slice(0, LOOKED_AT);
   const involved = all.filter((i) => broken.some((b) => b.tubes.includes(i)));
-  const some = involved.length > 2 && involved.length < all.length ? [involved] : [];
-  for (const tubes of [...singles, ...pairs, ...some]) {
-    if (tubes.length === all.length) break;
-    const part = partOf(problem, tubes);
-    const known = nearest ? [choicePart(part, nearest, tubes)] : [];
-    if (!attempt(part, known, roundsFor(tubes.length), goOn)) return tubes;
-  }
-  return all;
+  const some = involved.length > 2 ? [involved] : [];
+  return [...[...singles, ...pairs, ...some].filter((tubes) => tubes.length < all.length), all];
 }
 
 /**

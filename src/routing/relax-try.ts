@@ -1,5 +1,6 @@
 import { type Candidate, candidateOf } from './candidates.js';
 import type { Choice } from './choose.js';
+import { orderAllows } from './inlet-order.js';
 import type { RouteProblem } from './problem.js';
 import { seededRandom } from './random.js';
 import { choiceOf, refine } from './refine.js';
@@ -27,7 +28,7 @@ export function attempt(problem: RouteProblem, known: readonly Choice[], rounds:
   return rounds > 0 && goOn() ? (searchRoutes(problem, 1, rounds, goOn).proven[0] ?? null) : null;
 }
 
-/** The same trials in another problem with the same tubes; none when one of them cannot take its length there. */
+/** The same trials in another problem with the same tubes; none when one of them cannot take its length or inlet there. */
 function follow(problem: RouteProblem, { candidates }: Choice): Choice[] {
   const followed: Candidate[] = [];
   for (const c of candidates) {
@@ -35,8 +36,18 @@ function follow(problem: RouteProblem, { candidates }: Choice): Choice[] {
     if (!again || (c.trial === null && problem.runners[c.runner]!.given === null)) return [];
     followed.push(again);
   }
-  return [choiceOf(problem, followed)];
+  return inAllowedOrder(problem, followed) ? [choiceOf(problem, followed)] : [];
 }
+
+/** True when tubes known from a problem of other orders meet the inlets in an order of this one. */
+const inAllowedOrder = (problem: RouteProblem, candidates: readonly Candidate[]): boolean =>
+  problem.collectors.every(({ allowed }, i) => {
+    const mine = candidates.filter((c) => problem.runners[c.runner]!.collector === i);
+    return orderAllows(
+      allowed,
+      mine.map((c) => ({ key: problem.runners[c.runner]!.key, inlet: c.inlet })),
+    );
+  });
 
 /** The problem of some of the tubes alone, by place in its runners. */
 export const partOf = (problem: RouteProblem, tubes: readonly number[]): RouteProblem => ({

@@ -86,7 +86,9 @@ function gaps(problem: RouteProblem): Relaxable[] {
         pairClearance: new Map([...(p.pairClearance ?? []), [key, value]]),
       });
       const now = { value: gapLimit(problem, a, b), unit: 'mm', most: 0, grain: 0.1, perShort: -1, apply } as const;
-      return numbered(`gap ${key}`, `runners.clearance between ${tubesInWords([a.name, b.name])}`, now, NO_GAP);
+      const words = `runners.clearance between ${tubesInWords([a.name, b.name])}`;
+      // only where the problem has gaps of pairs can the plan have given them
+      return { ...numbered(`gap ${key}`, words, now, NO_GAP), eased: problem.pairClearance !== undefined };
     }),
   );
 }

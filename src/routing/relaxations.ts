@@ -27,8 +27,9 @@ export interface Eased {
 const HALVINGS = 6;
 const ANEW = 3;
 
-/** Rounds of the search that must find a set anew, as it will when the plan is changed. */
-const CONFIRMING = 2;
+/** Rounds of a search anew, and of the one that must find a set at last, as it will when the plan is changed: few tubes take little. */
+const roundsFor = ({ runners }: RouteProblem): number => (runners.length <= 2 ? 2 : 1);
+const confirmingFor = (problem: RouteProblem): number => 1 + roundsFor(problem);
 
 /** Limits tried beside those known to conflict when none of these alone does. */
 const OTHERS = 4;
@@ -46,8 +47,7 @@ export function easeOneByOne(
   const all = [...lengthsOf(problem), ...relaxablesOf(problem)];
   const breaks = (f: Relaxable): boolean => broken.some((b) => b.family === f.key);
   const keys = new Set(conflict?.map((f) => f.key));
-  const inConflict =
-    conflict === null ? all.filter((f) => breaks(f) || isLength(f)) : all.filter((f) => keys.has(f.key));
+  const inConflict = all.filter((f) => (keys.size > 0 ? keys.has(f.key) : breaks(f) || isUnmeasured(f)));
   const first = withClearance(problem, inConflict);
   const relaxations = easeAll(first, tries, broken);
   if (relaxations.length === 0) {
@@ -67,6 +67,9 @@ interface Tries {
 }
 
 const isLength = (f: Relaxable): boolean => f.key.endsWith('.length');
+
+/** True for a limit that a nearest miss never shows as broken: it keeps them by construction. */
+const isUnmeasured = (f: Relaxable): boolean => isLength(f) || /^(order|given) /.test(f.key);
 
 /** True for a limit that comes down with `runners.clearance`. */
 const byClearance = ({ key, eased }: { key: string; eased: boolean }): boolean =>
@@ -91,7 +94,7 @@ function easeAll(families: readonly Relaxable[], tries: Tries, broken: readonly 
 function shortOf(f: Relaxable, broken: readonly BrokenLimit[]): number {
   const clearance = f.key === 'clearance';
   const mine = broken.filter(({ family }) =>
-    clearance ? byClearance({ key: family, eased: family.startsWith('kept-out keep-out ') }) : family === f.key,
+    clearance ? byClearance({ key: family, eased: /^kept-out (keep-out|access to) /.test(family) }) : family === f.key,
   );
   return Math.max(0, ...mine.map((b) => b.limit - b.value));
 }
@@ -104,13 +107,13 @@ function ease(f: Relaxable, tries: Tries, short: number): Relaxation[] {
   const { now } = f;
   const mayGo = now === null || f.key.startsWith('kept-out ');
   const most = mayGo ? f.off(tries.problem) : now.apply(tries.problem, now.most);
-  const found = works(most, tries, 1);
+  const found = works(most, tries, true);
   if (!found || asPlanned(found, tries)) return [];
   if (now) {
     const enough = shortOf(f, brokenLimits(tries.problem, found));
     const amounts = [...FURTHER.map((part) => part * short), enough].flatMap((s) => easedBy(now, s) ?? []);
     amounts.sort((a, b) => now.perShort * (a - b));
-    const does = [...amounts, now.most].find((value) => works(now.apply(tries.problem, value), tries, 0));
+    const does = [...amounts, now.most].find((value) => works(now.apply(tries.problem, value), tries, false));
     const told = does === undefined ? [] : least(f, now, now.value, does, tries);
     if (told.length > 0) return told;
   }
@@ -123,17 +126,18 @@ function easeLength(f: Relaxable, now: Amount, tries: Tries): Relaxation[] {
   return (['longer', 'shorter'] as const).flatMap((which) => {
     let failed = now.value;
     for (const [i, value] of lengthsToTry(now, tries.shortest, which).entries()) {
-      const rounds = i % 2;
-      const found = works(now.apply(tries.problem, value), tries, rounds);
+      const anew = i % 2 === 1;
+      const found = works(now.apply(tries.problem, value), tries, anew);
       if (found) return asPlanned(found, tries) ? [] : least(f, now, failed, value, tries);
-      if (rounds > 0) failed = value;
+      if (anew) failed = value;
     }
     return [];
   });
 }
 
-function works(problem: RouteProblem, tries: Tries, rounds: number): Choice | null {
-  const found = attempt(problem, tries.known, rounds, tries.goOn);
+/** A set of routes of an eased problem, known ones led over or, if `anew`, searched for. */
+function works(problem: RouteProblem, tries: Tries, anew: boolean): Choice | null {
+  const found = attempt(problem, tries.known, anew ? roundsFor(problem) : 0, tries.goOn);
   if (found) tries.known.unshift(found);
   return found;
 }
@@ -163,7 +167,7 @@ function least(f: Relaxable, now: Amount, failed: number, does: number, tries: T
   for (let i = 0; i < HALVINGS && tries.goOn(); i++) {
     const middle = between(now, bad, good);
     if (middle === good || middle === bad) break;
-    if (works(now.apply(tries.problem, middle), tries, i < ANEW ? 1 : 0)) good = middle;
+    if (works(now.apply(tries.problem, middle), tries, i < ANEW)) good = middle;
     else bad = middle;
   }
   const surer = isLength(f) ? does : now.most;
@@ -183,4 +187,4 @@ function between(now: Amount, a: number, b: number): number {
 
 /** True when the search finds a set without knowing one. */
 const confirmed = (problem: RouteProblem, tries: Tries): boolean =>
-  attempt(problem, [], CONFIRMING, tries.goOn) !== null;
+  attempt(problem, [], confirmingFor(problem), tries.goOn) !== null;

@@ -8,7 +8,7 @@ import { fixedSpace, type KeptOut, type Placement, problemOf, type RouteProblem 
 import { type Random, seededRandom } from './random.js';
 import { choiceOf } from './refine.js';
 import type { RoutedPrimary, RoutedSecondary, RoutedTube } from './routed.js';
-import { better, type GoOn, routed, searchRoutes } from './search.js';
+import { better, firstRoutes, type GoOn, routed, searchRoutes } from './search.js';
 
 /** A set of routes that keeps every limit. */
 export interface RouteSet {
@@ -28,6 +28,8 @@ export type Solution =
 export interface SolveOptions {
   /** How many different sets of routes are wanted. */
   readonly alternatives?: number;
+  /** True for the first set that holds, unrefined, where one turns up soon: for a look. */
+  readonly quick?: boolean;
   /** False once a share of the time (all of it when not named) is up. */
   readonly goOn?: Clock;
 }
@@ -37,14 +39,16 @@ const PLACEMENTS = 6;
 const SETTLING = 160;
 
 /** Part of the time in which a set of routes must turn up: the rest is kept for saying why none does. */
-const SEARCHING = 0.55;
+const SEARCHING = 0.6;
 
 /**
  * Routes every tube of a plan at its target length, within the plan's freedom, or says what is in the way. Work is counted, not
  * timed: the same plan always gives the same answer unless its time budget ends the search early.
  */
-export function solve(plan: Plan, { alternatives = 1, goOn = () => true }: SolveOptions = {}): Solution {
+export function solve(plan: Plan, { alternatives = 1, quick = false, goOn = () => true }: SolveOptions = {}): Solution {
   const space = fixedSpace(plan);
+  const first = quick ? quickSet(plan, space, goOn) : null;
+  if (first) return { ok: true, sets: [first] };
   const random = seededRandom(plan.runners.seed);
   const free = isFree(plan);
   let best: Attempt[] = [];
@@ -65,6 +69,13 @@ export function solve(plan: Plan, { alternatives = 1, goOn = () => true }: Solve
   const problem = nearest?.problem ?? problemOf(plan, undefined, space);
   const { found, miss } = explain(problem, nearest?.choice ?? null, goOn, !searching());
   return found ? { ok: true, sets: [setOf(plan, space, { variation, problem, choice: found })] } : { ok: false, miss };
+}
+
+function quickSet(plan: Plan, space: readonly KeptOut[], goOn: GoOn): RouteSet | null {
+  const problem = problemOf(plan, undefined, space);
+  const choice = firstRoutes(problem, goOn);
+  const [variation] = startVariations(plan, 1, seededRandom(plan.runners.seed));
+  return choice && setOf(plan, space, { variation: variation!, problem, choice });
 }
 
 interface Attempt {
