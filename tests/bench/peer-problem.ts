@@ -1,25 +1,26 @@
-import type { Frame } from '../../src/geometry/frame.js';
 import type { Plan } from '../../src/params/plan.js';
 import { problemOf } from '../../src/routing/problem.js';
 import type { BackwardLayout } from '../support/backward-layouts.js';
 import { collectorEnd } from '../support/dense-space.js';
-import { minus } from '../support/dense-tube.js';
 import { leastFirst, ringInlets } from '../support/route-faults.js';
 
 /**
- * A layout as `nlp_peer.py` reads it: the same ends, limits and space. Inlets, numbers of bends and radii are those of the routes the
- * layout was built round, so that the solver is given a combination that is known to work.
+ * A layout as `nlp_peer.py` reads it: the same ends, limits and space. Numbers of bends and radii are those of the routes the layout
+ * was built round. `cost` asks for the least bending.
  */
-export function peerProblem({ plan, witness, seed }: BackwardLayout, budget: number) {
+export function peerProblem({ plan, witness, seed }: BackwardLayout, budget: number, cost: boolean) {
   const { tube, runners, flange } = plan;
   const [head] = plan.heads;
   const [collector] = plan.collectors;
   const joining = problemOf(plan, undefined, []).collectors[0]!;
-  const inlets = ringInlets(plan, 0);
   const face = head!.frame.origin.map((x, i) => x + head!.frame.z[i]! * flange.thickness);
   return {
     seed,
     budget,
+    cost,
+    turning: runners.weights.turning,
+    tightness: runners.weights.tightness,
+    inlets: ringInlets(plan, 0).map(({ origin, z }) => ({ origin, axis: z })),
     od: tube.od,
     target: runners.length,
     clearance: runners.clearance,
@@ -42,13 +43,10 @@ export function peerProblem({ plan, witness, seed }: BackwardLayout, budget: num
     keepOuts: plan.keepOuts.map(({ clearance, ...k }) => ({ ...k, limit: clearance })),
     tubes: [...witness].map(([cylinder, polygon]) => {
       const port = plan.ports.find((p) => p.cylinder === cylinder)!.frame;
-      const inlet = nearest(inlets, polygon.points.at(-1)!);
       return {
         cylinder,
         start: port.origin,
         startAxis: port.z,
-        end: inlet.origin,
-        endAxis: inlet.z,
         minFirst: leastFirst(plan, cylinder),
         maxAngle: Math.min(2.9, largestAngle(plan)),
         clr: polygon.clr,
@@ -58,8 +56,3 @@ export function peerProblem({ plan, witness, seed }: BackwardLayout, budget: num
 }
 
 const largestAngle = (plan: Plan): number => Math.max(...plan.tube.bends.map((b) => b.maxAngle));
-
-function nearest(inlets: readonly Frame[], end: Frame['origin']): Frame {
-  const away = (f: Frame): number => Math.hypot(...minus(f.origin, end));
-  return inlets.reduce((best, f) => (away(f) < away(best) ? f : best));
-}

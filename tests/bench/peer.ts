@@ -8,12 +8,14 @@ import { type BackwardLayout, backwardLayout, tubesOf } from '../support/backwar
 import { tubesFromBendTable } from '../support/bend-table-length.js';
 import { DENSE_ERROR, routeFaults } from '../support/route-faults.js';
 import { peerProblem } from './peer-problem.js';
-import { median } from './quantile.js';
+import { processorTime } from './processor-time.js';
 
 const LAYOUTS = 50;
+/** Of these, how many the peer is also given without anything to minimise. */
+const BARE = 15;
 const TUBES = 4;
-/** Wall time each gets for a layout, s. */
-const BUDGET = 5;
+/** Processor time each gets for a layout, s. */
+const BUDGET = 4;
 const TARGET = 20;
 
 interface Tried {
@@ -23,12 +25,13 @@ interface Tried {
 
 /**
  * Routes random four-primary layouts that are known to be solvable, here and as nonlinear programmes by scipy's SLSQP, one after the
- * other on the same machine with the same time for each layout. Both results are judged by the same plain arithmetic.
+ * other on the same machine with the same time for each layout. Both results are judged by the same plain arithmetic. The time of a
+ * layout that is not solved counts: what is compared is the time spent for every layout solved.
  */
 export async function peerBench(): Promise<boolean> {
   const python = pythonWithScipy();
   if (!python) {
-    console.error('the peer is missing: this part needs scipy (Debian: python3-scipy)');
+    console.error('the peer is missing: this part needs Python with scipy (Debian: python3-scipy)');
     return false;
   }
   const peer = peerProcess(python.command);
@@ -37,31 +40,39 @@ export async function peerBench(): Promise<boolean> {
     if (tubesOf(seed) === TUBES) layouts.push(backwardLayout(seed));
   }
   for (const layout of layouts.slice(0, 3)) ours(layout); // warm
-  const own: Tried[] = [];
-  const theirs: Tried[] = [];
-  for (const layout of layouts) {
-    own.push(ours(layout));
-    theirs.push(await peers(peer, layout));
-  }
+  const own = layouts.map(ours);
+  const least: Tried[] = [];
+  for (const layout of layouts) least.push(await peers(peer, layout, true));
+  const bare: Tried[] = [];
+  for (const layout of layouts.slice(0, BARE)) bare.push(await peers(peer, layout, false));
   peer.end();
-  const [a, b] = [summed(own), summed(theirs)];
-  const ratio = b.each / a.each;
-  const pairs = own.map((o, i) => theirs[i]!.seconds / o.seconds);
   console.log(
-    `${LAYOUTS} random solvable layouts of four primaries, ${BUDGET} s each: ${a.solved} solved here, ` +
-      `${b.solved} by scipy ${python.version} SLSQP`,
+    `${LAYOUTS} random solvable layouts of four primaries, at most ${BUDGET} s each, against scipy ${python.version} SLSQP`,
   );
-  console.log(
-    `time spent per layout solved: ${a.each.toFixed(2)} s here, ${b.each.toFixed(2)} s by SLSQP: ${ratio.toFixed(0)} times faster ` +
-      `(at least ${TARGET}); layout by layout at least ${median(pairs).toFixed(0)} times in the median`,
-  );
-  return ratio >= TARGET && a.solved >= b.solved;
+  const ratio = told('the same problem', own, least);
+  told('without anything to minimise, the first set of routes counts', own.slice(0, BARE), bare);
+  console.log(`the first is to be at least ${TARGET} times`);
+  return ratio >= TARGET && solvedOf(own) >= solvedOf(least);
 }
 
+/** Prints one comparison; the ratio of the times spent per layout solved. */
+function told(what: string, own: readonly Tried[], theirs: readonly Tried[]): number {
+  const ratio = eachOf(theirs) / eachOf(own);
+  console.log(
+    `  ${what}: solved here ${solvedOf(own)}, there ${solvedOf(theirs)} of ${own.length}; time spent per layout solved: ` +
+      `here ${eachOf(own).toFixed(2)} s, there ${eachOf(theirs).toFixed(2)} s: ${ratio.toFixed(0)} times faster`,
+  );
+  return ratio;
+}
+
+const solvedOf = (tried: readonly Tried[]): number => tried.filter((t) => t.ok).length;
+
+const eachOf = (tried: readonly Tried[]): number => tried.reduce((sum, t) => sum + t.seconds, 0) / solvedOf(tried);
+
 function ours({ plan }: BackwardLayout): Tried {
-  const started = performance.now();
-  const solution = solve(plan, { goOn: () => performance.now() - started < 1000 * BUDGET });
-  const seconds = (performance.now() - started) / 1000;
+  const started = processorTime();
+  const solution = solve(plan, { goOn: () => processorTime() - started < BUDGET });
+  const seconds = processorTime() - started;
   if (!solution.ok) return { ok: false, seconds };
   const table = new TextDecoder().decode(bendTable(solution.sets[0]!.primaries).bytes);
   const faults = routeFaults(plan, tubesFromBendTable(table));
@@ -73,8 +84,8 @@ interface Answer extends Tried {
   readonly polygons: readonly ControlPolygon['points'][];
 }
 
-async function peers(peer: Peer, layout: BackwardLayout): Promise<Tried> {
-  const problem = peerProblem(layout, BUDGET);
+async function peers(peer: Peer, layout: BackwardLayout, cost: boolean): Promise<Tried> {
+  const problem = peerProblem(layout, BUDGET, cost);
   const answer = await peer.ask(problem);
   if (!answer.ok) return answer;
   const tubes = new Map(
@@ -83,11 +94,6 @@ async function peers(peer: Peer, layout: BackwardLayout): Promise<Tried> {
   const faults = routeFaults(layout.plan, tubes, { ends: 1e-6, gaps: DENSE_ERROR });
   if (faults.length > 0) throw new Error(`the peer's ${layout.plan.name}: ${faults.join('; ')}`);
   return answer;
-}
-
-function summed(tried: readonly Tried[]): { solved: number; each: number } {
-  const solved = tried.filter((t) => t.ok).length;
-  return { solved, each: tried.reduce((sum, t) => sum + t.seconds, 0) / solved };
 }
 
 function pythonWithScipy(): { command: string; version: string } | null {

@@ -57,20 +57,32 @@ export function collectorEnd(plan: Plan, c: CollectorPlan): { from: Vec3; to: Ve
   };
 }
 
-/** Heads, collectors, tools and keep-outs of a plan whose heads are half-spaces and whose collectors join primaries. */
+/** Heads, collectors of primaries, tools and keep-outs of a plan, scans left out. */
 export function spaceOf(plan: Plan): OwnSpace[] {
   const { tube, runners, flange } = plan;
   const heads = plan.heads.map((h, i): OwnSpace => {
-    if (h.body) throw new RangeError('only heads without a body are judged here');
+    const { frame, body } = h;
+    const into = (p: Vec3): Vec3 => {
+      const rel = minus(p, frame.origin);
+      return [inner(rel, frame.x), inner(rel, frame.y), inner(rel, frame.z)];
+    };
     return {
       name: `head ${h.name}`,
-      distance: (p) => inner(minus(p, h.frame.origin), h.frame.z) - flange.thickness,
+      distance: body
+        ? (p) => {
+            const [x, y, z] = into(p);
+            const past = [body.from[0] - x, x - body.to[0], body.from[1] - y, y - body.to[1]];
+            const across = [Math.max(past[0]!, past[1]!), Math.max(past[2]!, past[3]!)];
+            return outside([...across, Math.max(-body.depth - z, z - flange.thickness)]);
+          }
+        : (p) => into(p)[2] - flange.thickness,
       limit: Math.min(runners.clearance, tube.minStraightPort),
       starts: plan.ports.filter((p) => p.head === i).map((p) => p.cylinder),
       ends: [],
     };
   });
-  const collectors = plan.collectors.map((c): OwnSpace => {
+  const joining = plan.collectors.filter((c) => c.from.length === 0);
+  const collectors = joining.map((c): OwnSpace => {
     const { from, to, diameter } = collectorEnd(plan, c);
     return {
       name: `collector ${c.name}`,

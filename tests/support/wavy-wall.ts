@@ -15,7 +15,7 @@ export function wavyWall(seed = 1): Uint8Array {
   const [nx, ny] = CELLS;
   const heights = Float64Array.from({ length: (nx + 1) * (ny + 1) }, (_, k) => {
     const [x, y] = at(k % (nx + 1), Math.floor(k / (nx + 1)));
-    return WALL.z + WALL.wave * Math.sin(x / 45) * Math.cos(y / 70) + WALL.noise * (2 * random() - 1);
+    return wallHeight(x, y) + WALL.noise * (2 * random() - 1);
   });
   const bytes = new Uint8Array(84 + 50 * 2 * nx * ny);
   const view = new DataView(bytes.buffer);
@@ -36,6 +36,9 @@ export function wavyWall(seed = 1): Uint8Array {
   }
   return bytes;
 }
+
+/** z of the wall without the noise, mm. */
+export const wallHeight = (x: number, y: number): number => WALL.z + WALL.wave * Math.sin(x / 45) * Math.cos(y / 70);
 
 const at = (i: number, j: number): [x: number, y: number] => [
   WALL.x[0] + ((WALL.x[1] - WALL.x[0]) * i) / CELLS[0],
