@@ -20,6 +20,12 @@ module.exports = {
       to: { path: 'manifold-3d' },
     },
     {
+      name: 'only-scan-uses-the-tree-of-triangles',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/geometry/scan\\.ts$' },
+      to: { path: 'node_modules/three' },
+    },
+    {
       name: 'disk-only-in-cli',
       severity: 'error',
       from: { path: '^src/', pathNot: '^src/cli/' },

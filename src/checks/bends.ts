@@ -1,6 +1,7 @@
 import { degrees } from '../geometry/angle.js';
 import { bendAngles, straightLengths } from '../geometry/path.js';
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
+import { LEAST_BEND } from '../routing/cost.js';
 import { maxAngle } from '../routing/limits.js';
 import type { RouteProblem, Runner } from '../routing/problem.js';
 import type { RoutedTube } from '../routing/routed.js';
@@ -63,11 +64,24 @@ export function bendStock(context: CheckContext): Finding[] {
       const size = tube.sections.filter((s) => s.from <= run + 1e-6).length - 1;
       const clr = tube.polygon.clr[from]!;
       const stocked = sections[size]!.stock.map((b) => b.clr.toFixed(2)).join(', ');
+      if (angle < LEAST_BEND) findings.push(sliver(tube, from + 1, angle));
       findings.push(bendFinding(tube, from + 1, angle, clr, maxAngle(sections[size]!, clr), stocked));
       for (let k = from; k <= i; k++) run += tube.polygon.clr[k]! * angles[k]!;
     }
     return findings;
   });
+}
+
+function sliver(tube: RoutedTube, bend: number, angle: number): Finding {
+  return {
+    id: 'bend.small',
+    level: 'warn',
+    place: `${tube.name}, bend ${bend}`,
+    value: degrees(angle),
+    limit: degrees(LEAST_BEND),
+    unit: 'deg',
+    message: `${degrees(angle).toFixed(2)} deg is too little to cut and weld with sense: pull the tube, or move an end a little.`,
+  };
 }
 
 function bendFinding(

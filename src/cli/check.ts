@@ -10,6 +10,7 @@ import { timeBudget } from './time-budget.js';
 interface CheckArgs {
   readonly plan: string;
   readonly json: boolean;
+  readonly quick: boolean;
 }
 
 /** `evenrun check PLAN`: routing and checks only. */
@@ -19,11 +20,16 @@ export const checkCommand = (end: (code: ExitCode) => void): CommandModule<objec
   builder: (y) =>
     y
       .positional('plan', { type: 'string', demandOption: true, describe: 'Plan file (YAML or JSON)' })
+      .option('quick', {
+        type: 'boolean',
+        default: false,
+        describe: 'Stop at the first set of routes that holds, unrefined',
+      })
       .option('json', { type: 'boolean', default: false, describe: 'Print the summary as one JSON object' })
       .example('$0 check my-engine.yaml', ''),
-  handler: async ({ plan: path, json }) => {
+  handler: async ({ plan: path, json, quick }) => {
     const plan = await loadPlan(path);
-    const routing = routeHeader(plan, { goOn: timeBudget(plan.runners.budget) }, progressOn(json));
+    const routing = routeHeader(plan, { quick, goOn: timeBudget(plan.runners.budget) }, progressOn(json));
     if (!routing.ok) throw noRoute(routing.miss);
     const { header } = routing;
     process.stdout.write(json ? `${JSON.stringify(checkedSummary(header), null, 2)}\n` : reportText(header, null));

@@ -1,20 +1,98 @@
 import { degrees } from '../geometry/angle.js';
-import type { BrokenLimit, Miss } from '../routing/miss.js';
+import type { BrokenLimit, Miss, NearestTube, Relaxation } from '../routing/miss.js';
 import { CommandError, EXIT } from './exit-code.js';
 
 /** How many broken limits are told; the worst come first. */
 const TOLD = 6;
 
-/** The end of a command when no set of routes holds: which limits bind and by how much. */
+/** The end of a command when no set of routes holds: the nearest miss, the limits that conflict and what alone would mend it. */
 export function noRoute(miss: Miss): CommandError {
-  const lines = miss.broken.slice(0, TOLD).map((b) => `  - ${wordsOf(b)}`);
-  const more = miss.broken.length > TOLD ? [`  and ${miss.broken.length - TOLD} more`] : [];
-  const why = lines.length > 0 ? ['the limits that bind in the nearest miss, worst first:', ...lines, ...more] : [];
-  const message = ['no set of routes keeps all limits', ...why, 'Nothing was written. Ease one of these in the plan.'];
-  return new CommandError(EXIT.noRoute, message.join('\n'), {
-    broken: miss.broken.map((b) => ({ kind: b.kind, place: b.place, value_mm: b.value, limit_mm: b.limit })),
-  });
+  const message = [
+    miss.timedOut
+      ? 'time ran out (runners.budget) before a set of routes that keeps all limits was found'
+      : 'no set of routes keeps all limits',
+    ...nearestLines(miss),
+    ...conflictLines(miss),
+    ...relaxationLines(miss),
+    ...(miss.timedOut ? bestSoFar(miss.nearest) : []),
+    miss.relaxations.length > 0
+      ? 'Nothing was written.'
+      : `Nothing was written. Ease one of these in the plan${miss.timedOut ? ', or give runners.budget more seconds' : ''}.`,
+  ];
+  return new CommandError(EXIT.noRoute, message.join('\n'), detailsOf(miss));
 }
+
+function nearestLines({ broken }: Miss): string[] {
+  if (broken.length === 0) return [];
+  const more = broken.length > TOLD ? [`  and ${broken.length - TOLD} more`] : [];
+  const lines = broken.slice(0, TOLD).map((b) => `  - ${wordsOf(b)}`);
+  return ['the limits that bind in the nearest miss, worst first:', ...lines, ...more];
+}
+
+function conflictLines({ conflict }: Miss): string[] {
+  if (conflict.length === 0) return [];
+  const lines = conflict.map((words) => `  - ${words}`);
+  return [
+    conflict.length === 1
+      ? 'This limit alone leaves no way, as far as the search can tell:'
+      : 'These limits conflict, and no fewer of them, as far as the search can tell:',
+    ...lines,
+  ];
+}
+
+function relaxationLines({ relaxations, timedOut }: Miss): string[] {
+  if (relaxations.length === 0) {
+    return [`No single change that would do was found${timedOut ? ' in the time there was' : ''}.`];
+  }
+  const head = relaxations.length === 1 ? 'This alone would do (tried):' : 'Any one of these alone would do (tried):';
+  return [head, ...relaxations.map((r) => `  - ${changeOf(r)}`)];
+}
+
+/** A change of the plan: 'runners.length: 760 -> 812 mm'. */
+const changeOf = ({ words, from, to, unit }: Relaxation): string =>
+  to === null ? words : `${words}: ${plain(from!)} -> ${plain(to)} ${unit}`;
+
+const plain = (x: number): string => String(Number(x.toFixed(2)));
+
+/** The set the search got nearest with, when time ended it. */
+function bestSoFar(tubes: readonly NearestTube[]): string[] {
+  if (tubes.length === 0) return [];
+  const rows = tubes.map((t) => [
+    t.name,
+    String(t.inlet),
+    `${t.length.toFixed(1)} mm`,
+    String(t.bends),
+    t.gap === null ? 'wide' : `${t.gap.toFixed(1)} mm`,
+  ]);
+  const all = [['tube', 'inlet', 'length', 'bends', 'least gap'], ...rows];
+  const widths = all[0]!.map((_, i) => Math.max(...all.map((r) => r[i]!.length)));
+  const lines = all.map((r) => `  ${r.map((cell, i) => cell.padStart(widths[i]!)).join('   ')}`);
+  return ['The nearest set so far, NOT a solution:', ...lines];
+}
+
+/** What --json prints beside the message. */
+const detailsOf = (miss: Miss): Readonly<Record<string, unknown>> => ({
+  broken: miss.broken.map((b) => ({
+    kind: b.kind,
+    place: b.place,
+    value_mm: finite(b.value),
+    limit_mm: finite(b.limit),
+  })),
+  conflict: miss.conflict,
+  relaxations: miss.relaxations,
+  nearest: miss.nearest.map((t) => ({
+    name: t.name,
+    inlet: t.inlet,
+    length_mm: t.length,
+    target_mm: t.target,
+    bends: t.bends,
+    clearance_mm: t.gap,
+  })),
+  timed_out: miss.timedOut,
+});
+
+/** JSON has no infinity: null where no route of any length was found. */
+const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);
 
 function wordsOf(b: BrokenLimit): string {
   const by = `${(b.limit - b.value).toFixed(1)} mm`;
@@ -22,7 +100,7 @@ function wordsOf(b: BrokenLimit): string {
     case 'length':
       return Number.isFinite(b.limit)
         ? `runners.length: ${b.place} needs at least about ${b.limit.toFixed(1)} mm, the target is ${b.value.toFixed(1)} mm: ${by} too short`
-        : `runners.length: no route of any length was found for ${b.place} within its own limits`;
+        : `${b.place}: no route of any length was found within its own limits`;
     case 'straight':
       return `tube.min_straight: ${b.place} comes out at ${b.value.toFixed(1)} mm, ${b.limit.toFixed(1)} mm are wanted: ${by} short`;
     case 'angle':

@@ -52,7 +52,7 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
 }
 
 /** Every option of every command. */
-const OPTIONS = ['out', 'json', 'alternatives', 'template', 'help', 'version'] as const;
+const OPTIONS = ['out', 'json', 'alternatives', 'quick', 'template', 'help', 'version'] as const;
 
 /** An unknown option with the nearest one there is. */
 function withSuggestion(message: string): string {

@@ -1,5 +1,5 @@
-/** True until so many seconds from now have passed. */
-export function timeBudget(seconds: number): () => boolean {
-  const end = performance.now() + 1000 * seconds;
-  return () => performance.now() < end;
+/** True until a share (all when not named) of so many seconds from now has passed. */
+export function timeBudget(seconds: number): (share?: number) => boolean {
+  const start = performance.now();
+  return (share = 1) => performance.now() < start + 1000 * seconds * share;
 }

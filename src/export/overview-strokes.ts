@@ -1,10 +1,11 @@
-import { frameFrom, pointFrom } from '../geometry/frame.js';
+import { directionFrom, frameFrom, pointFrom } from '../geometry/frame.js';
 import { headingIn, type Path, partOfPath, segmentLength } from '../geometry/path.js';
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
-import { along, lerp, type Vec3 } from '../geometry/vec3.js';
+import { along, cross, dot, length, lerp, type Vec3 } from '../geometry/vec3.js';
 import type { CollectorPlan } from '../params/plan.js';
 import type { CollectorGeometry } from '../parts/merge-geometry.js';
 import type { RoutedTube } from '../routing/routed.js';
+import type { View } from './view.js';
 
 /** A short run of tube as a picture shows it: drawn at once, so that no seams show within it. */
 export interface Stroke {
@@ -21,9 +22,9 @@ const RUN = 50;
 const STEP = 3;
 
 /** A tube as strokes, each as wide as the tube is there. */
-export function tubeStrokes({ path, length, sections }: RoutedTube, colour: string): Stroke[] {
+export function tubeStrokes({ path, length: whole, sections }: RoutedTube, colour: string): Stroke[] {
   return sections.flatMap((s, i) => {
-    const to = sections[i + 1]?.from ?? length;
+    const to = sections[i + 1]?.from ?? whole;
     return to - s.from > LENGTH_TOLERANCE ? pathStrokes(partOfPath(path, s.from, to), s.od, colour) : [];
   });
 }
@@ -42,15 +43,15 @@ function pathStrokes(path: Path, width: number, colour: string): Stroke[] {
   });
 }
 
-/** A collector as strokes: its inlet tubes, its cone and its tail. */
-export function collectorStrokes(plan: CollectorPlan, g: CollectorGeometry, colour: string): Stroke[] {
+/** A collector as strokes: its inlet tubes, its cone as wide as it looks in the view, and its tail. */
+export function collectorStrokes(plan: CollectorPlan, g: CollectorGeometry, view: View, colour: string): Stroke[] {
   const axis = (z: number): Vec3 => pointFrom(plan.frame, [0, 0, z]);
   const tubes = g.cuts.flatMap(({ frame }) => {
     const inlet = frameFrom(plan.frame, frame);
     const end = along(inlet.origin, inlet.z, g.mergeLength / Math.cos(g.mergeHalfAngle));
     return pieces(inlet.origin, end, 3, () => 2 * g.outside, colour);
   });
-  const wide = 2 * (g.mergeRadius + g.outside);
+  const wide = 2 * (g.mergeRadius * spreadAcross(plan, g, view) + g.outside);
   const narrow = 2 * g.outletOutside;
   const coneEnd = g.mergeLength + g.coneLength;
   return [
@@ -58,6 +59,16 @@ export function collectorStrokes(plan: CollectorPlan, g: CollectorGeometry, colo
     ...pieces(axis(g.mergeLength), axis(coneEnd), 16, (t) => wide + (narrow - wide) * t, colour),
     ...pieces(axis(coneEnd), axis(g.totalLength), 1, () => narrow, colour),
   ];
+}
+
+/** How far the inlets stand apart across the view, as a share of their distance from the collector's axis. */
+function spreadAcross({ frame }: CollectorPlan, { cuts }: CollectorGeometry, view: View): number {
+  const across = cross(view.towards, frame.z);
+  const l = length(across);
+  if (l < 1e-6) return 1;
+  const outwards = cuts.map((c) => directionFrom(frame, [c.frame.origin[0], c.frame.origin[1], 0]));
+  const reach = outwards.map((o) => Math.abs(dot(o, across)) / l);
+  return Math.max(...reach) / Math.max(...outwards.map(length), 1e-9);
 }
 
 function pieces(from: Vec3, to: Vec3, steps: number, width: (t: number) => number, colour: string): Stroke[] {

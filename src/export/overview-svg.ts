@@ -14,8 +14,8 @@ import { xmlText } from './xml-text.js';
 
 /** Tube colours that colour-blind readers tell apart (Okabe and Ito, 2008); every tube is numbered too. */
 const COLOURS = ['#e69f00', '#56b4e9', '#009e73', '#f0e442', '#0072b2', '#d55e00', '#cc79a7', '#999999'] as const;
-/** Those of the secondaries (Tol's muted scheme, 2021). */
-const SECONDARY_COLOURS = ['#88ccee', '#cc6677', '#ddcc77', '#44aa99'] as const;
+/** Those of the secondaries (Tol's light scheme, 2021). */
+const SECONDARY_COLOURS = ['#ffaabb', '#aaaa00', '#ee8866', '#44bb99'] as const;
 const COLLECTOR = '#c9ced6';
 const EDGE = '#1d2733';
 const GAP = 60;
@@ -65,7 +65,7 @@ const scaleBar = (height: number): string =>
 function drawView(scene: OverviewScene, view: View): { readonly body: string; readonly size: Vec2 } {
   const { plan, primaries, secondaries } = scene;
   const strokes = [
-    ...plan.collectors.flatMap((c, i) => collectorStrokes(c, scene.collectors[i]!, COLLECTOR)),
+    ...plan.collectors.flatMap((c, i) => collectorStrokes(c, scene.collectors[i]!, view, COLLECTOR)),
     ...primaries.flatMap((p, i) => tubeStrokes(p, COLOURS[i % COLOURS.length]!)),
     ...secondaries.flatMap((s, i) => tubeStrokes(s, SECONDARY_COLOURS[i % SECONDARY_COLOURS.length]!)),
   ].sort((a, b) => depth(view, a) - depth(view, b));

@@ -16,33 +16,69 @@ interface Found {
 }
 
 /**
- * Distance, mm, from a place to the surface of a scan, for a search that asks a million times. It is the distance to a true point
- * of the surface, so never below the true one, and above it by little: see `SCAN_ERROR`.
+ * Distance, mm, from a place to the surface of a scan, for a search that asks a million times. Up to `FAR` it is the distance to a
+ * true point of the surface, so never below the true one, and above it by little: see `SCAN_ERROR`. Beyond `FAR` it is more than
+ * `FAR` and may be less than the true one.
  */
 export function scanDistance(field: MeshField, x: number, y: number, z: number): number {
+  const least = leastDistance(field, x, y, z);
+  if (least > FAR) return least;
   const found: Found = { point: 0, squared: Number.POSITIVE_INFINITY };
   fromCorners(field, found, x, y, z, 0, 0, 0, x, y, z);
   if (found.squared < FAR * FAR) fromCells(field, found, x, y, z, 0, 0, 0);
   return Math.sqrt(found.squared);
 }
 
-/** Least distance along the link p-q to the surface of a scan, mm, as good as `scanDistance`; `cutoff` when nothing is nearer. */
+/**
+ * Least distance along the link p-q to the surface of a scan, mm, as good as `scanDistance`; `cutoff` when nothing is nearer.
+ * A cutoff near to what matters makes it quick.
+ */
 export function scanLinkDistance(field: MeshField, p: Vec3, q: Vec3, cutoff: number): number {
   const [x, y, z] = p;
   const dx = q[0] - x;
   const dy = q[1] - y;
   const dz = q[2] - z;
   const link = Math.sqrt(dx * dx + dy * dy + dz * dz);
+  if (leastDistance(field, x + dx / 2, y + dy / 2, z + dz / 2) - link / 2 >= cutoff) return cutoff;
   const found: Found = { point: -1, squared: cutoff * cutoff };
+  let lowest = cutoff;
   for (let run = 0; ; ) {
     const t = link > 0 ? run / link : 0;
-    const here = fromCorners(field, found, x, y, z, dx, dy, dz, x + dx * t, y + dy * t, z + dz * t);
-    if (run >= link) break;
+    const atX = x + dx * t;
+    const atY = y + dy * t;
+    const atZ = z + dz * t;
     // nothing on the link can be nearer before the surplus over the least so far is used up
-    run = Math.min(link, run + Math.max(field.cell, Math.sqrt(here) - Math.sqrt(found.squared)));
+    let surplus = leastDistance(field, atX, atY, atZ) - lowest;
+    if (surplus < field.cell) {
+      const here = fromCorners(field, found, x, y, z, dx, dy, dz, atX, atY, atZ);
+      lowest = Math.sqrt(found.squared);
+      surplus = Math.max(field.cell, Math.sqrt(here) - lowest);
+    }
+    if (run >= link) break;
+    run = Math.min(link, run + surplus);
   }
   if (found.point >= 0) fromCells(field, found, x, y, z, dx, dy, dz);
   return Math.sqrt(found.squared);
+}
+
+/** How far, mm, the node nearest to a place may be wrong about its distance from the surface. */
+const NODE_ERROR = 3;
+
+/** What the distance from a place to the surface is not below, mm, from what the nearest node knows. */
+function leastDistance({ origin, cell, size, away }: MeshField, x: number, y: number, z: number): number {
+  const i = nodeAt((x - origin[0]) / cell, size[0]);
+  const j = nodeAt((y - origin[1]) / cell, size[1]);
+  const k = nodeAt((z - origin[2]) / cell, size[2]);
+  const dx = origin[0] + i * cell - x;
+  const dy = origin[1] + j * cell - y;
+  const dz = origin[2] + k * cell - z;
+  return away[i + (j + k * size[1]) * size[0]]! - NODE_ERROR - Math.sqrt(dx * dx + dy * dy + dz * dz);
+}
+
+/** Number of the node, along one axis, nearest to a place given in cells from the first node. */
+function nodeAt(place: number, nodes: number): number {
+  const i = Math.floor(place + 0.5);
+  return i < 0 ? 0 : i > nodes - 1 ? nodes - 1 : i;
 }
 
 /**

@@ -24,13 +24,15 @@ export interface MeshField {
   readonly points: Float64Array;
   /** The point nearest to every node, x fastest. */
   readonly nearest: Int32Array;
+  /** The distance of every node from it, mm. */
+  readonly away: Float32Array;
   /** One of the points in the cell above every node, or -1. */
   readonly first: Int32Array;
   /** For every point another one in the same cell, or -1. */
   readonly next: Int32Array;
 }
 
-/** Most nodes of a grid: built in less than 0.1 s, 5 MB. */
+/** Most nodes of a grid: built in less than 0.1 s, 7 MB and the points. */
 const MOST_NODES = 400_000;
 
 /** Nodes closer together than this, mm, gain nothing for tubes. */
@@ -54,7 +56,9 @@ export function fieldOf(scan: Scan, reach: Reach, mostNodes = MOST_NODES): MeshF
   followSurface(draft, scan.mesh);
   for (let round = 0; round < ROUNDS; round++) for (const axis of [0, 1, 2] as const) spreadAlong(draft, axis);
   const { origin, points, nearest, first, next } = draft;
-  return { scan, origin, cell, size, points, nearest, first, next };
+  const away = new Float32Array(nearest.length);
+  for (let i = 0; i < away.length; i++) away[i] = Math.sqrt(draft.squared[i]!);
+  return { scan, origin, cell, size, points, nearest, away, first, next };
 }
 
 /** The smallest cell whose grid, one cell wider than the space on every side, has no more nodes than allowed. */

@@ -47,11 +47,13 @@ export function scanOf(mesh: Mesh): Scan {
 function refuseUnusable({ positions, triangles }: Mesh): void {
   if (triangles.length < 3) throw new RangeError('the scan holds no triangle');
   const points = positions.length / 3;
-  if (triangles.some((i) => i >= points)) {
-    throw new RangeError(`a triangle of the scan names a point beyond the ${points} there are`);
+  for (let i = 0; i < triangles.length; i++) {
+    if (triangles[i]! >= points) {
+      throw new RangeError(`a triangle of the scan names a point beyond the ${points} there are`);
+    }
   }
-  if (positions.some((v) => !Number.isFinite(v))) {
-    throw new RangeError('a coordinate of the scan is not a finite number');
+  for (let i = 0; i < positions.length; i++) {
+    if (!Number.isFinite(positions[i])) throw new RangeError('a coordinate of the scan is not a finite number');
   }
 }
 

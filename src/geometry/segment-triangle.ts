@@ -4,8 +4,12 @@ export interface SegmentBest {
   t: number;
 }
 
-/** Twice the area of a triangle over the product of two sides below which it counts as a line: its edges say all. */
-const FLAT = 1e-12;
+/**
+ * Sine of the angle between two sides, and twice the area, mm2, below which a triangle counts as a line, and its edges say all:
+ * rounding would decide what is over its inside. A side of a metre then misleads by 0.0001 mm.
+ */
+const FLAT = 1e-7;
+const SMALL = 1e-20;
 
 /**
  * Lowers `best` to the squared distance from the segment p-q to the triangle whose corners stand at a, b and c in `positions`,
@@ -47,7 +51,7 @@ export function lowerToTriangle(
   const dz = qz - pz;
   const uu = ux * ux + uy * uy + uz * uz;
   const vv = vx * vx + vy * vy + vz * vz;
-  if (nn > FLAT * FLAT * uu * vv) {
+  if (nn > Math.max(FLAT * FLAT * uu * vv, SMALL * SMALL)) {
     const hp = nx * rx + ny * ry + nz * rz;
     const hq = hp + nx * dx + ny * dy + nz * dz;
     const t = hp > 0 !== hq > 0 ? hp / (hp - hq) : Math.abs(hp) <= Math.abs(hq) ? 0 : 1;
@@ -56,11 +60,9 @@ export function lowerToTriangle(
     const fx = rx + dx * t;
     const fy = ry + dy * t;
     const fz = rz + dz * t;
-    const uv = ux * vx + uy * vy + uz * vz;
-    const fu = fx * ux + fy * uy + fz * uz;
-    const fv = fx * vx + fy * vy + fz * vz;
-    const beta = vv * fu - uv * fv;
-    const gamma = uu * fv - uv * fu;
+    // twice the areas of the triangles that the foot makes with two sides, times twice that of the whole
+    const beta = (fy * vz - fz * vy) * nx + (fz * vx - fx * vz) * ny + (fx * vy - fy * vx) * nz;
+    const gamma = (uy * fz - uz * fy) * nx + (uz * fx - ux * fz) * ny + (ux * fy - uy * fx) * nz;
     if (beta >= 0 && gamma >= 0 && beta + gamma <= nn) {
       best.squared = (h * h) / nn;
       best.t = t;

@@ -19,7 +19,7 @@ export function readStl(bytes: Uint8Array, most: number): Mesh {
   const positions = count === null ? readStlText(bytes, most) : meshFromStl(bytes).positions;
   const kept = solidTriangles(positions);
   if (kept.length === 0) throw new RangeError('it has no triangles');
-  return { positions: kept, triangles: Uint32Array.from({ length: kept.length / 3 }, (_, i) => i) };
+  return { positions: kept, triangles: inOrder(kept.length / 3) };
 }
 
 /**
@@ -34,7 +34,7 @@ export function meshFromStl(bytes: Uint8Array): Mesh {
     const corners = HEADER + COUNT + TRIANGLE * t + 12;
     for (let k = 0; k < 9; k++) positions[9 * t + k] = view.getFloat32(corners + 4 * k, true);
   }
-  return { positions, triangles: Uint32Array.from({ length: 3 * n }, (_, i) => i) };
+  return { positions, triangles: inOrder(3 * n) };
 }
 
 /** Number of triangles of a binary STL; null when the size does not fit it. */
@@ -64,16 +64,24 @@ const tooMany = (most: number): RangeError => new RangeError(`it has more than $
 
 /** The corners of all triangles but those with two corners in one point. Throws RangeError for a corner that is not finite. */
 function solidTriangles(positions: Float64Array): Float64Array {
-  const same = (a: number, b: number): boolean =>
-    positions[a] === positions[b] && positions[a + 1] === positions[b + 1] && positions[a + 2] === positions[b + 2];
-  const kept = new Float64Array(positions.length);
   let length = 0;
   for (let t = 0; t < positions.length; t += 9) {
-    const corners = positions.subarray(t, t + 9);
-    if (!corners.every(Number.isFinite)) throw new RangeError(`triangle ${t / 9 + 1} has a corner that is no number`);
-    if (same(t, t + 3) || same(t + 3, t + 6) || same(t + 6, t)) continue;
-    kept.set(corners, length);
+    for (let k = t; k < t + 9; k++) {
+      if (!Number.isFinite(positions[k])) throw new RangeError(`triangle ${t / 9 + 1} has a corner that is no number`);
+    }
+    if (same(positions, t, t + 3) || same(positions, t + 3, t + 6) || same(positions, t + 6, t)) continue;
+    if (length < t) positions.copyWithin(length, t, t + 9);
     length += 9;
   }
-  return kept.slice(0, length);
+  return length < positions.length ? positions.slice(0, length) : positions;
+}
+
+const same = (p: Float64Array, a: number, b: number): boolean =>
+  p[a] === p[b] && p[a + 1] === p[b + 1] && p[a + 2] === p[b + 2];
+
+/** 0, 1, 2, ...: the corners of triangles of which nothing is welded. */
+function inOrder(count: number): Uint32Array {
+  const numbers = new Uint32Array(count);
+  for (let i = 0; i < count; i++) numbers[i] = i;
+  return numbers;
 }

@@ -64,11 +64,18 @@ const UNIT = { mm: 1, in: 25.4, m: 1000 } as const;
 /** The mesh in mm, turned about its own origin and moved to its place. */
 function posed(mesh: Mesh, { unit, at, turn }: Scan): Mesh {
   const frame = turnedFrame(at, turn);
-  const positions = new Float64Array(mesh.positions.length);
   const k = UNIT[unit];
+  if (k === 1 && [...at, ...turn].every((v) => v === 0)) return mesh;
+  const positions = new Float64Array(mesh.positions.length);
   for (let i = 0; i < positions.length; i += 3) {
-    const p: Vec3 = [mesh.positions[i]! * k, mesh.positions[i + 1]! * k, mesh.positions[i + 2]! * k];
-    positions.set(pointFrom(frame, p), i);
+    const [x, y, z] = pointFrom(frame, [
+      mesh.positions[i]! * k,
+      mesh.positions[i + 1]! * k,
+      mesh.positions[i + 2]! * k,
+    ]);
+    positions[i] = x;
+    positions[i + 1] = y;
+    positions[i + 2] = z;
   }
   return { positions, triangles: mesh.triangles };
 }

@@ -1,7 +1,7 @@
 import type { Obstacle } from '../geometry/obstacle.js';
 import { obstacleDistance } from '../geometry/obstacle.js';
 import { headingAt, type Path, partOfPath, pathLength } from '../geometry/path.js';
-import { pathApproach, skinGap, skinGapTo, type TubeRun } from '../geometry/path-gap.js';
+import { skinGap, skinGapTo, type TubeRun } from '../geometry/path-gap.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import { gapLimit } from './limits.js';
 import { tubesInWords } from './place-words.js';
@@ -153,15 +153,15 @@ function leaving(path: Path, obstacle: Obstacle, sense: 1 | -1): { readonly run:
 }
 
 function selfGaps(problem: RouteProblem, tube: Tube): Gap[] {
-  const radius = Math.max(...tube.steps.map((s) => s.radius));
-  const found = pathApproach(tube.path, tube.path, undefined, SELF_SEPARATION * 2 * radius);
-  if (!Number.isFinite(found.distance)) return [];
+  const widest = Math.max(...tube.steps.map((s) => s.radius));
+  const found = skinGap(tube, tube, undefined, SELF_SEPARATION * 2 * widest);
+  if (!Number.isFinite(found.gap)) return [];
   return [
     {
       kind: 'self',
       tubes: [tube.runner.id],
       place: `${tube.runner.name}, two passes of the same tube`,
-      value: found.distance - 2 * radius,
+      value: found.gap,
       limit: problem.selfGap,
       at: headingAt(tube.path, found.run).point,
       run: found.run,

@@ -41,12 +41,29 @@ export function scrapCost(problem: RouteProblem, runner: Runner, shape: Shape, c
   return problem.weights.scrap * scrap;
 }
 
+/** A bend below this angle, rad, cannot be cut and welded with sense. Common practice, no source. */
+export const LEAST_BEND = (3 * Math.PI) / 180;
+
+/** Cost of a bend of next to no angle: more than leaving it out by any other way. */
+const SLIVER = 150;
+
+/** Cost of bends too small to make. */
+export function sliverCost(shape: Shape): number {
+  let sum = 0;
+  for (let i = 0; i < shape.angles.length; i++) {
+    if (shape.joined[i] || shape.joined[i + 1]) continue;
+    sum += Math.max(0, 1 - shape.angles[i]! / LEAST_BEND);
+  }
+  return SLIVER * sum;
+}
+
 /** Cost of what a route is by itself, limits apart. */
 export const shapeCost = (problem: RouteProblem, runner: Runner, shape: Shape, clr: readonly number[]): number =>
   bendCost(problem, shape) +
   turningCost(problem, shape) +
   tightnessCost(problem, runner, shape, clr) +
-  scrapCost(problem, runner, shape, clr);
+  scrapCost(problem, runner, shape, clr) +
+  sliverCost(shape);
 
 /** Cost of a gap near its limit; falls to nothing at three times the limit. */
 export function closenessCost(problem: RouteProblem, gap: number, limit: number): number {

@@ -68,14 +68,23 @@ export function visitOwn(
   shape.steps.forEach((s, k) => void visit('step', index, -1, k + 1, -s.blocked, 0));
   if (!shape.drawable) return;
   for (const k of problem.keptOut) {
-    visit('kept-out', index, -1, k.name, keptOutGap(problem, runner, k, shape.chain), k.limit + SEARCH_MARGIN);
+    visit('kept-out', index, -1, k.name, keptOutGap(problem, runner, k, shape.chain), k.limit + marginOf(k));
   }
   visit('self', index, -1, null, selfGapOf(problem, shape.chain), problem.selfGap + SEARCH_MARGIN);
 }
 
+/** A scan's fast distance reads high by a little more than a chain of links, mm. */
+const SCAN_MARGIN = 0.3;
+
+/** The most the search keeps beyond any limit, mm. */
+export const MOST_MARGIN = SEARCH_MARGIN + SCAN_MARGIN;
+
+const marginOf = (k: KeptOut): number => SEARCH_MARGIN + (k.obstacle.kind === 'mesh' ? SCAN_MARGIN : 0);
+
 /** Gap from a tube's skin to kept-out space, mm, once it has left what it starts on and before it reaches what it ends on. */
 function keptOutGap(problem: RouteProblem, runner: Runner, k: KeptOut, chain: Chain): number {
   const cutoff = Math.max(COMFORT * problem.clearance, k.limit + 10);
+  if (k.obstacle.kind === 'mesh') return linksGap(k, chain, 0, chain.count - 1, cutoff);
   const far = FAR.length >= chain.count ? FAR : new Float64Array(chain.count);
   for (let i = 0; i < chain.count; i++) far[i] = obstacleDistance(k.obstacle, pointOf(chain, i));
   let from = 0;
@@ -100,6 +109,16 @@ function keptOutGap(problem: RouteProblem, runner: Runner, k: KeptOut, chain: Ch
     if ((far[i]! + far[i + 1]! - link) / 2 >= reach) continue;
     const d = linkDistance(k.obstacle, pointOf(chain, i), pointOf(chain, i + 1), reach);
     best = Math.min(best, d - chain.radius[i]!);
+  }
+  return best;
+}
+
+/** Least gap of links to kept-out space, mm; `cutoff` when none is nearer. */
+function linksGap(k: KeptOut, chain: Chain, from: number, to: number, cutoff: number): number {
+  let best = cutoff;
+  for (let i = from; i < to; i++) {
+    const radius = chain.radius[i]!;
+    best = Math.min(best, linkDistance(k.obstacle, pointOf(chain, i), pointOf(chain, i + 1), best + radius) - radius);
   }
   return best;
 }

@@ -1,64 +1,101 @@
+import { polygonLength } from '../geometry/path.js';
+import { type BrokenLimit, brokenLimits } from './broken-limits.js';
 import type { Choice } from './choose.js';
-import { type LimitKind, visitOwn, visitPair } from './limits.js';
-import { tubesInWords } from './place-words.js';
+import { conflictOf } from './conflict.js';
+import { type Visit, visitOwn, visitPair } from './limits.js';
 import type { RouteProblem } from './problem.js';
-import type { GoOn } from './search.js';
+import { easeOneByOne, type Relaxation } from './relaxations.js';
 import { shortestRoute } from './shortest.js';
 
-/** A limit that the nearest miss breaks. */
-export interface BrokenLimit {
-  readonly kind: LimitKind;
-  readonly place: string;
-  /** What was found and what is allowed, mm; for an angle the arc it makes at its CLR, negative because less is allowed. */
-  readonly value: number;
-  readonly limit: number;
-}
+export type { BrokenLimit, Relaxation };
 
-/** Why no set of routes holds: the limits that bind, worst first. */
+/** Why no set of routes holds. */
 export interface Miss {
+  /** The limits that bind in the nearest miss: lengths that are too short first, then the worst first. */
   readonly broken: readonly BrokenLimit[];
+  /** A smallest set of limits that no set of routes keeps, as far as the search can tell; empty when it cannot. */
+  readonly conflict: readonly string[];
+  /** Changes each of which alone lets a set of routes keep all the rest: such a set was found. */
+  readonly relaxations: readonly Relaxation[];
+  /** The tubes of the nearest miss; not a solution. */
+  readonly nearest: readonly NearestTube[];
+  /** True when time ended the search or this explanation: more time may find more. */
+  readonly timedOut: boolean;
 }
 
-/** The limits that the nearest set of routes breaks, and the tubes whose shortest route is already longer than the target. */
-export function explain(problem: RouteProblem, nearest: Choice | null, goOn: GoOn): Miss {
-  const clashes = problem.collectors.filter((c) => c.allowed.orders?.length === 0);
-  if (clashes.length > 0) {
-    const meet = (name: string): string => `routes given by hand meet at one inlet of ${name}`;
-    return { broken: clashes.map((c) => ({ kind: 'order', place: meet(c.name), value: 1, limit: 0 })) };
-  }
-  const tooShort = problem.runners.flatMap((_, i) => (goOn() ? lengthMiss(problem, i) : []));
-  const broken = nearest ? brokenLimits(problem, nearest) : [];
-  broken.sort((a, b) => b.limit - b.value - (a.limit - a.value));
-  return { broken: [...tooShort, ...broken] };
+/** A tube of the nearest miss. */
+export interface NearestTube {
+  readonly name: string;
+  readonly inlet: number;
+  readonly bends: number;
+  /** mm. */
+  readonly length: number;
+  readonly target: number;
+  /** Least gap the search measures to other tubes and to kept-out space, mm; null when there is none near. */
+  readonly gap: number | null;
 }
 
-function lengthMiss(problem: RouteProblem, runner: number): BrokenLimit[] {
-  const { given, name, target } = problem.runners[runner]!;
-  if (given) return [];
-  const shortest = shortestRoute(problem, runner);
-  return shortest <= target ? [] : [{ kind: 'length', place: name, value: target, limit: shortest }];
-}
+/** What looking for the reasons of a failure came to: the reasons, or after all a set that keeps every limit. */
+export type Explained = { readonly found: Choice; readonly miss: null } | { readonly found: null; readonly miss: Miss };
 
-const PART: Partial<Record<LimitKind, string>> = { straight: 'straight', angle: 'bend', step: 'step' };
+/** False once a share of the time (all of it when not named) is up. */
+export type Clock = (share?: number) => boolean;
 
-function brokenLimits(problem: RouteProblem, { candidates }: Choice): BrokenLimit[] {
-  const broken: BrokenLimit[] = [];
-  const visit = (kind: LimitKind, a: number, b: number, what: string | number | null, value: number, limit: number) => {
-    if (limit - value <= 1e-9) return;
-    const tubes = tubesInWords([a, b].filter((i) => i >= 0).map((i) => problem.runners[i]!.name));
-    const place =
-      typeof what === 'string'
-        ? `${tubes} and ${what}`
-        : what === null
-          ? `${tubes}${kind === 'run-in' ? ' before the inlets' : ''}`
-          : `${tubes}, ${PART[kind]} ${what}`;
-    broken.push({ kind, place, value, limit });
-  };
-  candidates.forEach((c, i) => {
-    if (c.trial) visitOwn(problem, c.runner, c.shape, c.polygon.clr, visit);
-    for (const o of candidates.slice(i + 1)) {
-      if (c.trial || o.trial) visitPair(problem, c.runner, c.shape.chain, o.runner, o.shape.chain, visit);
-    }
+/** Part of the time by which the conflict must be known: the rest is for what would mend it. */
+const CONFLICT = 0.8;
+
+/** Says why a problem has no set of routes, from the nearest miss. `timedOut` is true when time ended the search for one. */
+export function explain(problem: RouteProblem, nearest: Choice | null, goOn: Clock, timedOut: boolean): Explained {
+  const miss = (known: Partial<Miss>): Explained => ({
+    found: null,
+    miss: { broken: [], conflict: [], relaxations: [], nearest: [], timedOut: timedOut || !goOn(), ...known },
   });
-  return broken;
+  const clashes = problem.collectors.filter((c) => c.allowed.orders?.length === 0).map((c) => c.name);
+  if (clashes.length > 0) {
+    const places = clashes.map((name) => `routes given by hand meet at one inlet of ${name}`);
+    const broken = places.map(
+      (place) => ({ kind: 'order', place, value: 1, limit: 0, family: 'order', tubes: [] }) as const,
+    );
+    return miss({ broken, conflict: places.map((p) => `runners.routes: ${p}`) });
+  }
+  const shortest = problem.runners.map((r, i) => (goOn() && !r.given ? shortestRoute(problem, i) : 0));
+  const tooShort = problem.runners.flatMap((_, i) => lengthMiss(problem, i, shortest[i]!));
+  const broken = [...tooShort, ...(nearest ? brokenLimits(problem, nearest) : [])];
+  const conflict = conflictOf(problem, nearest, shortest, () => goOn(CONFLICT));
+  const { relaxations, found } = easeOneByOne(problem, nearest, conflict, shortest, goOn);
+  if (found) return { found, miss: null };
+  const tubes = nearest ? nearestTubes(problem, nearest) : [];
+  return miss({ broken, conflict: (conflict ?? []).map((f) => f.words), relaxations, nearest: tubes });
+}
+
+function lengthMiss(problem: RouteProblem, runner: number, shortest: number): BrokenLimit[] {
+  const { name, target } = problem.runners[runner]!;
+  if (shortest <= target) return [];
+  return [{ kind: 'length', place: name, value: target, limit: shortest, family: 'length', tubes: [runner] }];
+}
+
+/** Gaps of so many clearances are not told. */
+const NEAR = 3;
+
+function nearestTubes(problem: RouteProblem, { candidates }: Choice): NearestTube[] {
+  return candidates.map((c) => {
+    const { name, target } = problem.runners[c.runner]!;
+    const far = NEAR * problem.clearance;
+    let gap = far;
+    const visit: Visit = (kind, _a, _b, _what, value) => {
+      if (kind === 'gap' || kind === 'approach' || kind === 'kept-out') gap = Math.min(gap, value);
+    };
+    visitOwn(problem, c.runner, c.shape, c.polygon.clr, visit);
+    for (const o of candidates) {
+      if (o !== c) visitPair(problem, c.runner, c.shape.chain, o.runner, o.shape.chain, visit);
+    }
+    return {
+      name,
+      target,
+      inlet: c.inlet,
+      bends: c.polygon.clr.length,
+      length: polygonLength(c.polygon),
+      gap: gap < far ? gap : null,
+    };
+  });
 }

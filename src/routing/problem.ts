@@ -222,14 +222,17 @@ function gapAt(inlets: readonly Frame[], back: number, od: number): number {
   return segmentApproach(from, along(a.origin, a.z, -far), b.origin, along(b.origin, b.z, -far)).distance - od;
 }
 
+/** What straight tubes stand apart beyond the clearance where the run-in begins, mm: more than the search may be wrong by. */
+const SPARE = 0.5;
+
 /** Running length before the inlets at which straight tubes from neighbouring inlets stand the clearance apart, and a little more. */
 export function runInLength(inlets: readonly Frame[], od: number, clearance: number): number {
-  if (gapAt(inlets, 0, od) >= clearance) return 0;
+  if (gapAt(inlets, 0, od) >= clearance + SPARE) return 0;
   let lo = 0;
   let hi = 5000;
   for (let i = 0; i < 40; i++) {
     const middle = (lo + hi) / 2;
-    if (gapAt(inlets, middle, od) < clearance + 0.5) lo = middle;
+    if (gapAt(inlets, middle, od) < clearance + SPARE) lo = middle;
     else hi = middle;
   }
   return hi;

@@ -4,6 +4,7 @@ import { type Candidate, different, sampleCandidates, weigh } from './candidates
 import { type Choice, choose, topologyKey } from './choose.js';
 import { gapsOf } from './clearance.js';
 import { givenInlet, inletsOf } from './inlet-order.js';
+import { type LimitKind, MOST_MARGIN, type Visit, visitOwn, visitPair } from './limits.js';
 import type { RouteProblem } from './problem.js';
 import { type Random, seededRandom } from './random.js';
 import { improve, refine } from './refine.js';
@@ -47,9 +48,10 @@ export function searchRoutes(problem: RouteProblem, want: number, rounds: number
     const choices = options.every((list) => list.length > 0) ? choose(problem, options, 3 * want) : [];
     const refined = choices.map((c) => refine(problem, c, random, 6, 60, goOn)).sort(better);
     for (const choice of refined) {
-      const finished = choice.short === 0 ? refine(problem, choice, random, 4, 120, goOn) : choice;
+      const close = onlyMarginShort(problem, choice);
+      const finished = close ? refine(problem, choice, random, 4, 120, goOn) : choice;
       if (!nearest || better(finished, nearest) < 0) nearest = finished;
-      if (finished.short > 0) break;
+      if (!close) break;
       if (proven.some((p) => topologyKey(p.candidates) === topologyKey(finished.candidates))) continue;
       if (holds(problem, finished)) proven.push(finished);
       if (proven.length >= want) break;
@@ -57,6 +59,28 @@ export function searchRoutes(problem: RouteProblem, want: number, rounds: number
     if (proven.length > 0 && (proven.length >= want || i > 0)) break;
   }
   return { proven: proven.sort(better), nearest };
+}
+
+/** Work of the rounds of a quick search: less in each, more of them. */
+const QUICK_ROUNDS: readonly Round[] = [
+  { effort: 0.12, keep: 8 },
+  { effort: 0.3, keep: 12 },
+  { effort: 1, keep: 16 },
+];
+
+/** The first set of routes that turns up and keeps every limit, as it is; null when none does soon. For a look, not for the saw. */
+export function firstRoutes(problem: RouteProblem, goOn: GoOn): Choice | null {
+  for (const [i, round] of QUICK_ROUNDS.entries()) {
+    if (!goOn()) break;
+    const random = seededRandom(problem.seed * 7919 + 17 * i);
+    const options = problem.runners.map((_, r) => optionsOf(problem, r, random, round, goOn));
+    const choices = options.every((list) => list.length > 0) ? choose(problem, options, 2) : [];
+    for (const choice of choices) {
+      const eased = onlyMarginShort(problem, choice) ? choice : refine(problem, choice, random, 3, 40, goOn);
+      if (holds(problem, eased)) return eased;
+    }
+  }
+  return null;
 }
 
 export const better = (a: Choice, b: Choice): number => a.short - b.short || a.cost - b.cost;
@@ -104,8 +128,37 @@ export function routed(problem: RouteProblem, c: Candidate): RoutedTube {
   };
 }
 
-/** True when every gap the search only estimated holds exactly. Those of routes given by hand alone are left to the checks. */
+/** True when a choice breaks nothing but gaps, and those by no more than the margin the search adds to what it only estimates. */
+function onlyMarginShort(problem: RouteProblem, choice: Choice): boolean {
+  if (choice.short === 0) return true;
+  let only = true;
+  const visit: Visit = (kind, _a, _b, _what, value, limit) => {
+    const short = limit - value;
+    if (short > 1e-9 && (!ESTIMATED.has(kind) || short > MOST_MARGIN)) only = false;
+  };
+  visitAll(problem, choice.candidates, visit);
+  return only;
+}
+
+/** Visits every limit of a choice, those of routes given by hand alone left out. */
+function visitAll(problem: RouteProblem, candidates: readonly Candidate[], visit: Visit): void {
+  candidates.forEach((c, i) => {
+    if (c.trial) visitOwn(problem, c.runner, c.shape, c.polygon.clr, visit);
+    for (const o of candidates.slice(i + 1)) {
+      if (c.trial || o.trial) visitPair(problem, c.runner, c.shape.chain, o.runner, o.shape.chain, visit);
+    }
+  });
+}
+
+/** Limits the search measures on chains of links. */
+const ESTIMATED: ReadonlySet<LimitKind> = new Set(['kept-out', 'gap', 'approach', 'run-in', 'self']);
+
+/**
+ * True when a choice keeps every limit: what the search measured exactly as it stands, every gap by its exact distance. Those of
+ * routes given by hand alone are left to the checks.
+ */
 export function holds(problem: RouteProblem, choice: Choice): boolean {
+  if (!onlyMarginShort(problem, choice)) return false;
   const tubes = choice.candidates.map((c) => routed(problem, c));
   const byHand = new Set(tubes.filter((t) => t.givenByHand).map((t) => t.id));
   return gapsOf(problem, tubes).every((g) => g.value >= g.limit - 0.01 || g.tubes.every((t) => byHand.has(t)));

@@ -2,13 +2,13 @@ import type { Plan } from '../params/plan.js';
 import { candidateOf } from './candidates.js';
 import type { Choice } from './choose.js';
 import { type Gap, gapsOf } from './clearance.js';
-import { explain, type Miss } from './miss.js';
+import { type Clock, explain, type Miss } from './miss.js';
 import { isFree, movedVariation, placementOf, startVariations, type Variation } from './placement.js';
 import { fixedSpace, type KeptOut, type Placement, problemOf, type RouteProblem } from './problem.js';
 import { type Random, seededRandom } from './random.js';
 import { choiceOf } from './refine.js';
 import type { RoutedPrimary, RoutedSecondary, RoutedTube } from './routed.js';
-import { better, type GoOn, routed, searchRoutes } from './search.js';
+import { better, firstRoutes, type GoOn, routed, searchRoutes } from './search.js';
 
 /** A set of routes that keeps every limit. */
 export interface RouteSet {
@@ -28,28 +28,36 @@ export type Solution =
 export interface SolveOptions {
   /** How many different sets of routes are wanted. */
   readonly alternatives?: number;
-  /** False once time is up. */
-  readonly goOn?: GoOn;
+  /** True for the first set that holds, unrefined, where one turns up soon: for a look. */
+  readonly quick?: boolean;
+  /** False once a share of the time (all of it when not named) is up. */
+  readonly goOn?: Clock;
 }
 
 /** Placements tried at first where the plan leaves freedom, and moves tried on the best of them. */
 const PLACEMENTS = 6;
 const SETTLING = 160;
 
+/** Part of the time in which a set of routes must turn up: the rest is kept for saying why none does. */
+const SEARCHING = 0.6;
+
 /**
  * Routes every tube of a plan at its target length, within the plan's freedom, or says what is in the way. Work is counted, not
  * timed: the same plan always gives the same answer unless its time budget ends the search early.
  */
-export function solve(plan: Plan, { alternatives = 1, goOn = () => true }: SolveOptions = {}): Solution {
+export function solve(plan: Plan, { alternatives = 1, quick = false, goOn = () => true }: SolveOptions = {}): Solution {
   const space = fixedSpace(plan);
+  const first = quick ? quickSet(plan, space, goOn) : null;
+  if (first) return { ok: true, sets: [first] };
   const random = seededRandom(plan.runners.seed);
   const free = isFree(plan);
   let best: Attempt[] = [];
   let nearest: Attempt | null = null;
+  const searching: GoOn = () => goOn(best.length > 0 ? 1 : SEARCHING);
   for (const variation of startVariations(plan, PLACEMENTS, random)) {
-    if (!goOn()) break;
+    if (!searching()) break;
     const problem = problemOf(plan, placementOf(plan, variation), space);
-    const found = searchRoutes(problem, alternatives, free ? 1 : 3, goOn);
+    const found = searchRoutes(problem, alternatives, free ? 1 : 3, searching);
     const attempt = (choice: Choice): Attempt => ({ variation, problem, choice });
     if (found.nearest && (!nearest || better(found.nearest, nearest.choice) < 0)) nearest = attempt(found.nearest);
     best = [...best, ...found.proven.map(attempt)];
@@ -57,8 +65,17 @@ export function solve(plan: Plan, { alternatives = 1, goOn = () => true }: Solve
   if (free) best = best.map((a) => settle(plan, space, a, random, goOn));
   best.sort((a, b) => better(a.choice, b.choice));
   if (best.length > 0) return { ok: true, sets: best.slice(0, alternatives).map((a) => setOf(plan, space, a)) };
+  const variation = nearest?.variation ?? startVariations(plan, 1, random)[0]!;
   const problem = nearest?.problem ?? problemOf(plan, undefined, space);
-  return { ok: false, miss: explain(problem, nearest?.choice ?? null, goOn) };
+  const { found, miss } = explain(problem, nearest?.choice ?? null, goOn, !searching());
+  return found ? { ok: true, sets: [setOf(plan, space, { variation, problem, choice: found })] } : { ok: false, miss };
+}
+
+function quickSet(plan: Plan, space: readonly KeptOut[], goOn: GoOn): RouteSet | null {
+  const problem = problemOf(plan, undefined, space);
+  const choice = firstRoutes(problem, goOn);
+  const [variation] = startVariations(plan, 1, seededRandom(plan.runners.seed));
+  return choice && setOf(plan, space, { variation: variation!, problem, choice });
 }
 
 interface Attempt {

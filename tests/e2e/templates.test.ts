@@ -4,11 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { summarySchema } from '../../src/export/summary-schema.js';
+import { STARTERS } from '../../src/params/starter.js';
 import { lengthsFromBendTable } from '../support/bend-table-length.js';
 import { evenrun, type Ran } from '../support/command.js';
 import { requireTool } from '../support/tools.js';
 
-const TEMPLATES = ['inline-four', 'inline-six-turbo', 'v-twin', 'v8-bank', 'single'] as const;
+const TEMPLATES = STARTERS.map((s) => s.name);
 
 const folder = mkdtempSync(join(tmpdir(), 'evenrun-templates-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -71,9 +71,9 @@ describe('least distance of a segment and a triangle', () => {
           }
         }
         const step = Math.max(distance(a, b), distance(b, c), distance(c, a)) / n;
-        expect(found.d).toBeLessThanOrEqual(sampled + 1e-9);
-        expect(found.d).toBeGreaterThanOrEqual(sampled - step);
-        expect(Math.abs(there - found.d)).toBeLessThanOrEqual(step);
+        expect(found.d).toBeLessThanOrEqual(sampled + 1e-5);
+        expect(found.d).toBeGreaterThanOrEqual(sampled - step - 1e-5);
+        expect(Math.abs(there - found.d)).toBeLessThanOrEqual(step + 1e-5);
       }),
       { numRuns: 200 },
     );
@@ -83,9 +83,9 @@ describe('least distance of a segment and a triangle', () => {
     fc.assert(
       fc.property(place, place, place, place, place, (p, q, a, b, c) => {
         const { d } = least(p, q, [a, b, c]);
-        expect(least(q, p, [a, b, c]).d).toBeCloseTo(d, 5);
-        expect(least(p, q, [b, c, a]).d).toBeCloseTo(d, 5);
-        expect(least(p, q, [c, b, a]).d).toBeCloseTo(d, 5);
+        expect(least(q, p, [a, b, c]).d).toBeCloseTo(d, 4);
+        expect(least(p, q, [b, c, a]).d).toBeCloseTo(d, 4);
+        expect(least(p, q, [c, b, a]).d).toBeCloseTo(d, 4);
       }),
       { numRuns: 500 },
     );

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { stlFiles } from '../../src/export/stl.js';
 import { collectorOf } from '../../src/parts/collector.js';
 import { flangesOf } from '../../src/parts/flange.js';
-import { jigsOf } from '../../src/parts/jigs/jigs.js';
+import { mockUpOf } from '../../src/parts/jigs/jigs.js';
 import type { SolidPart } from '../../src/parts/part.js';
 import { requireTool } from '../support/tools.js';
 import { twin } from '../support/twin.js';
@@ -19,9 +19,10 @@ describe('STL as others read it', () => {
 
   beforeAll(() => {
     const { plan, primaries } = twin();
+    const flanges = flangesOf(plan);
     parts = [
       collectorOf(plan.collectors[0]!, plan.tube, plan.jig.bed).part,
-      ...jigsOf(plan, primaries, flangesOf(plan)),
+      ...mockUpOf({ plan, primaries, secondaries: [], flanges }).parts,
     ];
     folder = mkdtempSync(join(tmpdir(), 'stl-'));
     for (const [i, file] of stlFiles(parts).entries()) writeFileSync(pathOf(parts[i]!), file.bytes);

@@ -95,13 +95,15 @@ const TUBES = [
   { od: 45, wall: 1.5, bends: [{ clr: 67.5, max_angle: 180, leg: 60 }] },
 ] as const;
 
+/** Number of primaries: by the seed alone, since layouts with more of them are given up more often and would become rare. */
+export const tubesOf = (seed: number): number => COUNTS[Math.floor(seededRandom(seed)() * COUNTS.length)]!;
+
 /** A plan without keep-outs and with a length that is still to be set. */
 function bareFile(seed: number, random: Random): PlanFileText {
   const between = (lo: number, hi: number, unit = 0.1): number => Math.round((lo + (hi - lo) * random()) / unit) * unit;
   const tidy = (x: number): number => Number(x.toFixed(4));
   const pick = <T>(of: readonly T[]): T => of[Math.floor(random() * of.length)]!;
-  // by the seed alone: layouts with more tubes are given up more often, and would become rare
-  const count = COUNTS[Math.floor(seededRandom(seed)() * COUNTS.length)]!;
+  const count = tubesOf(seed);
   const tube = pick(TUBES);
   const pitch = tidy(between(tube.od + 42, tube.od + 68));
   const middle = (pitch * (count - 1)) / 2;

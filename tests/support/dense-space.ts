@@ -1,7 +1,7 @@
 import type { Vec3 } from '../../src/geometry/vec3.js';
-import type { KeepOut, Plan } from '../../src/params/plan.js';
+import type { CollectorPlan, KeepOut, Plan } from '../../src/params/plan.js';
 import { collectorLength } from '../../src/routing/problem.js';
-import { inner, minus } from './dense-tube.js';
+import { inner, minus, plus } from './dense-tube.js';
 
 /** Distance from a point to the skin of some space, mm; 0 or negative inside. */
 export type SkinDistance = (p: Vec3) => number;
@@ -44,29 +44,49 @@ export interface OwnSpace {
   readonly ends: readonly number[];
 }
 
-/** Heads, collectors, tools and keep-outs of a plan whose heads are half-spaces and whose collectors join primaries. */
+/** The round bar that a collector of primaries takes up: from its inlet plane to the end of its outlet. */
+export function collectorEnd(plan: Plan, c: CollectorPlan): { from: Vec3; to: Vec3; diameter: number } {
+  const od = Math.max(plan.tube.od, ...plan.tube.steps.map((s) => s.od));
+  const n = c.cylinders.length;
+  const ring = n === 1 ? 0 : (od + c.inletGap) / (2 * Math.sin(Math.PI / n));
+  const { origin, z } = c.frame;
+  return {
+    from: origin,
+    to: plus(origin, z, collectorLength(c, plan)),
+    diameter: Math.max(2 * ring + od, c.outlet.od),
+  };
+}
+
+/** Heads, collectors of primaries, tools and keep-outs of a plan, scans left out. */
 export function spaceOf(plan: Plan): OwnSpace[] {
   const { tube, runners, flange } = plan;
   const heads = plan.heads.map((h, i): OwnSpace => {
-    if (h.body) throw new RangeError('only heads without a body are judged here');
+    const { frame, body } = h;
+    const into = (p: Vec3): Vec3 => {
+      const rel = minus(p, frame.origin);
+      return [inner(rel, frame.x), inner(rel, frame.y), inner(rel, frame.z)];
+    };
     return {
       name: `head ${h.name}`,
-      distance: (p) => inner(minus(p, h.frame.origin), h.frame.z) - flange.thickness,
+      distance: body
+        ? (p) => {
+            const [x, y, z] = into(p);
+            const past = [body.from[0] - x, x - body.to[0], body.from[1] - y, y - body.to[1]];
+            const across = [Math.max(past[0]!, past[1]!), Math.max(past[2]!, past[3]!)];
+            return outside([...across, Math.max(-body.depth - z, z - flange.thickness)]);
+          }
+        : (p) => into(p)[2] - flange.thickness,
       limit: Math.min(runners.clearance, tube.minStraightPort),
       starts: plan.ports.filter((p) => p.head === i).map((p) => p.cylinder),
       ends: [],
     };
   });
-  const largest = Math.max(tube.od, ...tube.steps.map((s) => s.od));
-  const collectors = plan.collectors.map((c): OwnSpace => {
-    const n = c.cylinders.length;
-    const ring = n === 1 ? 0 : (largest + c.inletGap) / (2 * Math.sin(Math.PI / n));
-    const { origin, z } = c.frame;
-    const l = collectorLength(c, plan);
-    const end: Vec3 = [origin[0] + z[0] * l, origin[1] + z[1] * l, origin[2] + z[2] * l];
+  const joining = plan.collectors.filter((c) => c.from.length === 0);
+  const collectors = joining.map((c): OwnSpace => {
+    const { from, to, diameter } = collectorEnd(plan, c);
     return {
       name: `collector ${c.name}`,
-      distance: barDistance(origin, end, Math.max(ring + largest / 2, c.outlet.od / 2), false),
+      distance: barDistance(from, to, diameter / 2, false),
       limit: Math.min(runners.clearance, tube.minStraightInlet, tube.minStraight),
       starts: [],
       ends: c.cylinders,
@@ -75,8 +95,12 @@ export function spaceOf(plan: Plan): OwnSpace[] {
   const nobody = { starts: [], ends: [] };
   const tools = plan.access.map((a): OwnSpace => {
     const { origin: o, z } = a.frame;
-    const end: Vec3 = [o[0] + z[0] * a.length, o[1] + z[1] * a.length, o[2] + z[2] * a.length];
-    return { name: `access to ${a.name}`, distance: barDistance(o, end, a.diameter / 2, false), limit: 0, ...nobody };
+    return {
+      name: `access to ${a.name}`,
+      distance: barDistance(o, plus(o, z, a.length), a.diameter / 2, false),
+      limit: 0,
+      ...nobody,
+    };
   });
   const keepOuts = plan.keepOuts
     .filter((k) => k.kind !== 'mesh')

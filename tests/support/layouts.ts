@@ -3,9 +3,9 @@ import type { Plan } from '../../src/params/plan.js';
 import { readPlan } from '../../src/params/read-plan.js';
 import { seededRandom } from '../../src/routing/random.js';
 
-/** The plan of a file given as plain data; throws what is wrong with it. */
-export function planOfFile(file: object, name = 'layout'): Plan {
-  const read = readPlan(stringify(file), `${name}.yaml`);
+/** The plan of a file given as plain data; throws what is wrong with it. `scan` is what every scan it names holds. */
+export function planOfFile(file: object, name = 'layout', scan?: Uint8Array): Plan {
+  const read = readPlan(stringify(file), `${name}.yaml`, scan && (() => scan));
   if (!read.ok) throw new Error(read.text);
   return read.plan;
 }

@@ -19,11 +19,13 @@ export function twin(bed: Vec3 = [210, 210, 210]): { plan: Plan; primaries: Rout
   const collector = {
     name: 'Y merge',
     cylinders: [1, 2],
+    from: [],
     frame: frameAlong([60, -260, 170], [0, -1, 0]),
     inletGap: 4,
     mergeHalfAngle: 0.14,
     order: { kind: 'free' } as const,
     outlet: { od: 48.3, wall: 2, coneLength: 90, tail: 30 },
+    freedom: null,
   };
   const plan: Plan = {
     ...base,
@@ -48,7 +50,20 @@ export function twin(bed: Vec3 = [210, 210, 210]): { plan: Plan; primaries: Rout
       clr: [63.5, 63.5],
     };
     const path = pathFromPolygon(polygon);
-    return { cylinder: port.cylinder, collector: 0, inlet, polygon, path, length: pathLength(path), givenByHand: true };
+    const length = pathLength(path);
+    return {
+      id: String(port.cylinder),
+      name: `cylinder ${port.cylinder}`,
+      cylinder: port.cylinder,
+      collector: 0,
+      inlet,
+      polygon,
+      path,
+      length,
+      target: length,
+      sections: [{ from: 0, od: plan.tube.od, wall: plan.tube.wall }],
+      givenByHand: true,
+    };
   });
   return { plan, primaries };
 }

@@ -10,8 +10,8 @@ import { sweepRound, sweptSectionArea } from '../../../src/geometry/sweep.js';
 import { CHORD_ERROR } from '../../../src/geometry/tolerance.js';
 import { along, distance, type Vec3 } from '../../../src/geometry/vec3.js';
 import { dummyTube } from '../../../src/parts/jigs/dummy-tube.js';
+import { jointKeys } from '../../../src/parts/jigs/joint-keys.js';
 import { keyFor, spigot } from '../../../src/parts/jigs/key.js';
-import { keyLengths } from '../../../src/parts/jigs/key-lengths.js';
 import { printedSpans } from '../../../src/parts/jigs/printed-spans.js';
 import type { Piece } from '../../../src/parts/pieces.js';
 
@@ -20,13 +20,17 @@ const key = keyFor(OD, 0.2);
 const bed: Vec3 = [210, 210, 210];
 const jig = { bed, fit: 0.2, plate: 5, keyLength: 10, strut: 16 };
 
-function piece(points: readonly Vec3[], clr: readonly number[], name = '2C'): Piece {
+function piece(points: readonly Vec3[], clr: readonly number[], name = '2C', od = OD): Piece {
   const path = pathFromPolygon({ points, clr });
   const startNormal = firstNormal(points);
   return {
     name,
+    file: name.toLowerCase(),
+    tube: '2',
     cylinder: 2,
     number: 3,
+    od,
+    wall: 2,
     fromRun: 100,
     toRun: 100 + pathLength(path),
     path,
@@ -38,7 +42,7 @@ function piece(points: readonly Vec3[], clr: readonly number[], name = '2C'): Pi
   };
 }
 const tube = (p: Piece, startKey = 10, endKey = 10) =>
-  dummyTube({ piece: p, od: OD, key, startKey, endKey, face: null, bed });
+  dummyTube({ piece: p, start: { key, length: startKey }, end: { key, length: endKey }, face: null, bed });
 
 const straight = piece(
   [
@@ -143,7 +147,7 @@ describe('dummy tube', () => {
     const p = { ...straight, first: true };
     const start = startOf(p.path).point;
     const face = { point: start, normal: [0, 0, 1] as const };
-    const part = dummyTube({ piece: p, od: OD, key, startKey: 10, endKey: 10, face, bed });
+    const part = dummyTube({ piece: p, start: { key, length: 10 }, end: { key, length: 10 }, face, bed });
     expect(meshFaults(part.mesh, { bodies: 1 })).toEqual([]);
     const { positions } = part.mesh;
     let lowest = Number.POSITIVE_INFINITY;
@@ -155,7 +159,9 @@ describe('dummy tube', () => {
   });
 });
 
-describe('key lengths', () => {
+const lengths = (pieces: readonly Piece[], plan = jig) => jointKeys(pieces, plan, OD).map((j) => j.length);
+
+describe('keys of the joints', () => {
   it('are those of the plan where there is room, shorter where not, none below 3 mm', () => {
     const run = (l: number) =>
       piece(
@@ -165,9 +171,9 @@ describe('key lengths', () => {
         ],
         [],
       );
-    expect(keyLengths([run(60)], jig, key, OD)).toEqual([10, 10]);
-    expect(keyLengths([run(60), run(9)], jig, key, OD)).toEqual([10, 6.5, 10]);
-    expect(keyLengths([run(60), run(4)], jig, key, OD)).toEqual([10, 0, 10]);
+    expect(lengths([run(60)])).toEqual([10, 10]);
+    expect(lengths([run(60), run(9)])).toEqual([10, 6.5, 10]);
+    expect(lengths([run(60), run(4)])).toEqual([10, 0, 10]);
   });
 
   it('keep a wall of 2 mm where the tube bends away', () => {
@@ -179,13 +185,28 @@ describe('key lengths', () => {
       ],
       [23],
     );
-    const [length] = keyLengths([tight], { ...jig, keyLength: 60 }, key, OD);
+    const [length] = lengths([tight], { ...jig, keyLength: 60 });
     const corner = Math.hypot(23 + key.radius + key.fit, length! + 0.5 - 1); // 1 mm of leg before the bend
     expect(23 + OD / 2 - corner).toBeGreaterThanOrEqual(2 - 1e-9);
   });
 
-  it('make short pieces that are still one closed body', () => {
-    for (const l of [2, 5, 7, 12]) {
+  it('are those of the smaller part where sizes meet, and of the last tube at the holder', () => {
+    const run = (od: number) =>
+      piece(
+        [
+          [0, 0, 0],
+          [0, 0, 60],
+        ],
+        [],
+        '2C',
+        od,
+      );
+    const keys = jointKeys([run(42.4), run(45), run(50)], jig, 38).map((j) => j.key);
+    expect(keys).toEqual([38, 42.4, 45, 50].map((d) => keyFor(d, jig.fit)));
+  });
+
+  it('make short pieces that are still one closed body, none of it before the start', () => {
+    for (const l of [0.07, 2, 5, 7, 12]) {
       const p = piece(
         [
           [0, 0, 0],
@@ -193,10 +214,11 @@ describe('key lengths', () => {
         ],
         [],
       );
-      const [startKey] = keyLengths([p], jig, key, OD);
+      const [startKey] = lengths([p]);
       const part = tube(p, startKey!);
       expect(shellsOf(part.mesh)).toHaveLength(1);
       if (startKey === 0) expect(part.title).toMatch(/glue/);
+      expect(part.size[2]).toBeCloseTo(l + 10, 2);
     }
   });
 });

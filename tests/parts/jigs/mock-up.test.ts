@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { WORLD } from '../../../src/geometry/frame.js';
 import { meshBounds } from '../../../src/geometry/mesh-measure.js';
 import { asStlReaderSees, meshFaults } from '../../../src/geometry/mesh-validate.js';
 import { endOf, startOf } from '../../../src/geometry/path.js';
@@ -14,40 +15,57 @@ import {
 } from '../../../src/geometry/solid.js';
 import { bar } from '../../../src/geometry/solid-shapes.js';
 import { sweepRound } from '../../../src/geometry/sweep.js';
-import type { Vec3 } from '../../../src/geometry/vec3.js';
+import { along, scale, type Vec3 } from '../../../src/geometry/vec3.js';
 import { flangesOf } from '../../../src/parts/flange.js';
-import { jigsOf, mockUpOf } from '../../../src/parts/jigs/jigs.js';
+import { mockUpOf } from '../../../src/parts/jigs/jigs.js';
+import { keyFor } from '../../../src/parts/jigs/key.js';
 import { proofThickness } from '../../../src/parts/jigs/proof-plate.js';
 import type { SolidPart } from '../../../src/parts/part.js';
 import { piecesOf } from '../../../src/parts/pieces.js';
 import { placedMesh } from '../../../src/parts/printed-part.js';
+import { steppedPair } from '../../support/stepped-pair.js';
 import { twin } from '../../support/twin.js';
 
-const { plan, primaries } = twin();
-const flanges = flangesOf(plan);
 /** Rounding of printed coordinates (0.00025 mm) over a joint's faces. */
 const ROUNDING = 0.5;
 
-let parts: readonly SolidPart[];
-let notes: readonly string[];
-let stands: { part: SolidPart; solid: Solid; low: Vec3; high: Vec3 }[];
-const one = (name: string) => stands.find((s) => s.part.name === name)!;
+describe.each([
+  ['a twin', { ...twin(), secondaries: [] }, []],
+  [
+    'a twin whose primaries grow and whose merge feeds another',
+    steppedPair(),
+    [/^collector last: only one way for a strut/],
+  ],
+])('mock-up of %s', (_, { plan, primaries, secondaries }, remarks) => {
+  const flanges = flangesOf(plan);
+  const tubes = [...primaries, ...secondaries];
+  const steel = tubes.flatMap((t) => piecesOf(plan, t));
+  let parts: readonly SolidPart[];
+  let notes: readonly string[];
+  let stands: { part: SolidPart; solid: Solid; low: Vec3; high: Vec3 }[];
+  const one = (name: string) => stands.find((s) => s.part.name === name)!;
+  const dummiesOf = (tube: { id: string }) => {
+    const file = /^\d+$/.test(tube.id) ? tube.id : `${tube.id.toLowerCase().replaceAll(' ', '-')}-`;
+    return stands.filter((s) => new RegExp(`^tube-${file}[a-z](-\\d+)?$`).test(s.part.name));
+  };
+  const holderOf = (collector: number) =>
+    plan.collectors.length === 1
+      ? 'holder'
+      : `holder-${plan.collectors[collector]!.name.toLowerCase().replaceAll(' ', '-')}`;
 
-beforeAll(() => {
-  ({ parts, notes } = mockUpOf(plan, primaries, flanges));
-  stands = parts.map((part) => {
-    const mesh = placedMesh(part.mesh, part.pose);
-    return { part, solid: solidOf(mesh), ...meshBounds(mesh) };
+  beforeAll(() => {
+    ({ parts, notes } = mockUpOf({ plan, primaries, secondaries, flanges }));
+    stands = parts.map((part) => {
+      const mesh = placedMesh(part.mesh, part.pose);
+      return { part, solid: solidOf(mesh), ...meshBounds(mesh) };
+    });
   });
-});
 
-describe('mock-up of a twin', () => {
   it('has every part once, each one closed body, on the bed, with a name safe for files', () => {
-    expect(notes).toEqual([]);
+    expect(notes).toHaveLength(remarks.length);
+    for (const [i, remark] of remarks.entries()) expect(notes[i]).toMatch(remark);
     expect(new Set(parts.map((p) => p.name)).size).toBe(parts.length);
-    const steel = primaries.flatMap((p) => piecesOf(plan, p));
-    for (const piece of steel)
-      expect(parts.some((p) => p.name.startsWith(`tube-${piece.name.toLowerCase()}`))).toBe(true);
+    for (const piece of steel) expect(parts.some((p) => p.name.startsWith(`tube-${piece.file}`))).toBe(true);
     for (const part of parts) {
       expect(part.name).toMatch(/^[a-z0-9-]+$/);
       expect(meshFaults(part.mesh, { bodies: 1 })).toEqual([]);
@@ -69,33 +87,30 @@ describe('mock-up of a twin', () => {
 
   it('puts every joint together: a rod along its axis runs from spigot into socket through no gap but the relief', () => {
     const whole = solidOf(evaluate(union(...stands.map((s) => s.solid))));
-    for (const primary of primaries) {
-      for (const piece of piecesOf(plan, primary)) {
-        const end = endOf(piece.path);
-        const rod = placed(bar(0.5, -8, 9.9), {
-          origin: end.point,
-          x: cross(piece.endNormal, end.direction),
-          y: piece.endNormal,
-          z: end.direction,
-        });
-        expect(volumeOf(rod) - overlapVolume(whole, rod)).toBeLessThan(0.02);
-      }
+    for (const piece of steel) {
+      const end = endOf(piece.path);
+      const rod = placed(bar(0.5, -8, 9.9), {
+        origin: end.point,
+        x: cross(piece.endNormal, end.direction),
+        y: piece.endNormal,
+        z: end.direction,
+      });
+      expect(volumeOf(rod) - overlapVolume(whole, rod), piece.name).toBeLessThan(0.02);
     }
   });
 
   it('stands where the steel will: dummy tubes fill the routes from the flange to the inlets', () => {
-    for (const primary of primaries) {
-      const tubes = stands.filter(
-        (s) => s.part.kind === 'dummy-tube' && s.part.name.startsWith(`tube-${primary.cylinder}`),
-      );
-      const pieces = piecesOf(plan, primary);
+    for (const tube of tubes) {
+      const dummies = dummiesOf(tube);
+      const pieces = piecesOf(plan, tube);
       const [from, to] = [startOf(pieces[0]!.path).point, endOf(pieces.at(-1)!.path).point];
-      expect(from[2]).toBeCloseTo(plan.flange.thickness, 9);
-      expect(to.map((v) => v.toFixed(6))).toEqual(endOf(primary.path).point.map((v) => v.toFixed(6)));
+      if (primaries.some((p) => p.id === tube.id)) expect(from[2]).toBeCloseTo(plan.flange.thickness, 9);
+      else expect(from).toEqual(startOf(tube.path).point);
+      expect(to.map((v) => v.toFixed(6))).toEqual(endOf(tube.path).point.map((v) => v.toFixed(6)));
       // a core of the steel tube, clear of keys and feet, is full of dummy but for sockets
-      const shell = pieces.map((p) => solidOf(sweepRound(p.path, plan.tube.od / 2 - 1)));
+      const shell = pieces.map((p) => solidOf(sweepRound(p.path, p.od / 2 - 1)));
       const missing = shell.reduce(
-        (v, s) => v + volumeOf(s) - overlapVolume(union(...tubes.map((t) => t.solid)), s),
+        (v, s) => v + volumeOf(s) - overlapVolume(union(...dummies.map((t) => t.solid)), s),
         0,
       );
       const cut = 0.02 * shell.reduce((v, s) => v + volumeOf(s), 0);
@@ -124,25 +139,31 @@ describe('mock-up of a twin', () => {
       expect(foot.low[2]).toBeCloseTo(proofThickness(plan), 3);
     }
     expect(used.size).toBe(feet.length);
-    const tubes = union(...primaries.map((p) => solidOf(sweepRound(p.path, plan.tube.od / 2))));
+    const skins = union(...steel.map((p) => solidOf(sweepRound(p.path, p.od / 2))));
     for (const strut of stands.filter((s) => /^(strut|foot|elbow)/.test(s.part.name))) {
-      expect(minGap(strut.solid, tubes, 3), strut.part.name).toBeGreaterThanOrEqual(2 - 0.05);
+      expect(minGap(strut.solid, skins, 3), strut.part.name).toBeGreaterThanOrEqual(2 - 0.05);
     }
   });
 
   it('leaves no gap at any face: plug, tubes and holder touch in a row, struts touch holder and foot', () => {
     const touch = (a: string, b: string) =>
       expect(minGap(one(a).solid, one(b).solid, 1), `${a} and ${b}`).toBeLessThan(0.01);
-    for (const { cylinder } of primaries) {
-      const tubes = parts.filter((p) => p.name.startsWith(`tube-${cylinder}`)).map((p) => p.name);
-      const row = [`plug-${cylinder}`, ...tubes, 'holder'];
+    for (const tube of tubes) {
+      const dummies = dummiesOf(tube).map((s) => s.part.name);
+      const primary = primaries.find((p) => p.id === tube.id);
+      const start = primary ? `plug-${tube.id}` : parts.findLast((p) => p.name.startsWith('stem'))!.name;
+      const row = [start, ...dummies, holderOf(tube.collector)];
       for (let i = 1; i < row.length; i++) touch(row[i - 1]!, row[i]!);
     }
-    const feet = parts.filter((p) => p.name.startsWith('foot'));
-    for (const [i] of feet.entries()) {
-      const bars = parts.filter((p) => p.name.startsWith(`strut-${i + 1}`)).map((p) => p.name);
-      touch('holder', bars[0]!);
-      touch(bars.at(-1)!, `foot-${i + 1}`);
+    for (const [i] of plan.collectors.entries()) {
+      const holder = holderOf(i);
+      const feet = parts.filter((p) => p.name.startsWith(holder.replace('holder', 'foot')));
+      for (const foot of feet) {
+        const strut = foot.name.replace('foot', 'strut');
+        const bars = parts.filter((p) => p.name.startsWith(strut)).map((p) => p.name);
+        touch(holder, bars[0]!);
+        touch(bars.at(-1)!, foot.name);
+      }
     }
   });
 
@@ -167,16 +188,71 @@ describe('mock-up of a twin', () => {
   });
 
   it('gives the same parts for the same plan', () => {
-    const again = jigsOf(plan, primaries, flanges);
+    const again = mockUpOf({ plan, primaries, secondaries, flanges }).parts;
     expect(again.map((p) => [p.name, p.pose, p.mesh.positions.length])).toEqual(
       parts.map((p) => [p.name, p.pose, p.mesh.positions.length]),
     );
   });
 });
 
+describe('stem of a collector that feeds another', () => {
+  const pair = steppedPair();
+  const { plan } = pair;
+  const secondary = pair.secondaries[0]!;
+  const mockUp = mockUpOf({ ...pair, flanges: flangesOf(plan) });
+  const named = (name: string) => mockUp.parts.find((p) => p.name === name)!;
+  const inWorld = (name: string): Solid => placed(solidOf(named(name).mesh), named(name).pose);
+
+  it('runs round and full from the holder to the outlet, where its spigot is clocked as the secondary is', () => {
+    const { point, direction } = startOf(secondary.path);
+    const normal = piecesOf(plan, secondary)[0]!.startNormal;
+    const frame = { origin: point, x: cross(normal, direction), y: normal, z: direction };
+    const stem = inWorld('stem-y-merge');
+    const core = placed(bar(plan.collectors[0]!.outlet.od / 2 - 1, -40, 0), frame);
+    expect(volumeOf(core) - overlapVolume(stem, core)).toBeLessThan(0.001 * volumeOf(core));
+    const key = keyFor(plan.secondaries!.od, plan.jig.fit);
+    const tip = placed(bar(0.3, 2, 8), { ...frame, origin: along(point, normal, key.flat + 0.6) });
+    const other = placed(bar(0.3, 2, 8), { ...frame, origin: along(point, normal, -key.flat - 0.6) });
+    expect(overlapVolume(stem, tip)).toBe(0);
+    expect(overlapVolume(stem, other)).toBeCloseTo(volumeOf(other), 3);
+  });
+
+  it('goes into the base of its holder, clear of the sockets of the tubes', () => {
+    const holder = inWorld('holder-y-merge');
+    const pushed = placed(inWorld('stem-y-merge'), { ...WORLD, origin: scale(plan.collectors[0]!.frame.z, -1.5) });
+    expect(overlapVolume(holder, inWorld('stem-y-merge'))).toBeLessThan(ROUNDING);
+    expect(overlapVolume(holder, pushed)).toBeGreaterThan(500); // its shoulder meets the base
+  });
+
+  it('is left out with a remark where the collector ends before its holder would', () => {
+    const [merge, last] = plan.collectors;
+    const short = { ...merge!, mergeHalfAngle: 0, outlet: { ...merge!.outlet, coneLength: 1, tail: 0 } };
+    const { parts, notes } = mockUpOf({
+      ...pair,
+      plan: { ...plan, collectors: [short, last!] },
+      flanges: flangesOf(plan),
+    });
+    expect(notes[0]).toMatch(/^collector Y merge: it ends before a printed holder would/);
+    expect(parts.some((p) => p.name === 'holder-y-merge')).toBe(false);
+    expect(parts.some((p) => p.name === 'holder-last')).toBe(true);
+  });
+});
+
+describe('a collector no strut reaches', () => {
+  it('is remarked on, and its holder stands alone', () => {
+    const { plan, primaries } = twin();
+    const flanges = flangesOf(plan);
+    const boltless = { ...plan, heads: plan.heads.map((h) => ({ ...h, bolts: [] })) };
+    const { parts, notes } = mockUpOf({ plan: boltless, primaries, secondaries: [], flanges });
+    expect(notes).toHaveLength(1);
+    expect(notes[0]).toMatch(/^collector Y merge: no way for a strut/);
+    expect(parts.filter((p) => p.kind === 'collector-holder').map((p) => p.name)).toEqual(['holder']);
+  });
+});
+
 describe('mock-up for a small printer', () => {
   const small = twin([130, 130, 150]);
-  const cut = mockUpOf(small.plan, small.primaries, flangesOf(small.plan)).parts;
+  const cut = mockUpOf({ ...small, secondaries: [], flanges: flangesOf(small.plan) }).parts;
 
   it('parts the flange by dovetails that go together and keep their fit', () => {
     const pieces = cut.filter((p) => p.kind === 'flange-proof');
