@@ -1,4 +1,4 @@
-import { pathLength, type Bend } from '../geometry/path.js';
+import { type Bend, pathLength } from '../geometry/path.js';
 import { signedAngle } from '../geometry/vec3.js';
 import type { Plan } from '../params/plan.js';
 import type { RoutedPrimary } from '../routing/routed.js';
