@@ -1,10 +1,10 @@
-import { writeFile } from 'node:fs/promises';
-import { basename } from 'node:path';
+import { readFile, writeFile } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
 import type { CommandModule } from 'yargs';
 import { renameStarter, STARTERS } from '../params/starter.js';
 import { CommandError, EXIT } from './exit-code.js';
 import { reasonOf } from './read-file.js';
-import { templateText } from './template-file.js';
+import { templateCompanion, templateText } from './template-file.js';
 
 interface NewArgs {
   readonly name: string;
@@ -28,14 +28,37 @@ export const newCommand = (): CommandModule<object, NewArgs> => ({
   handler: async ({ name, template }) => {
     const file = name.endsWith('.yaml') || name.endsWith('.yml') ? name : `${name}.yaml`;
     const text = renamed(await templateText(template), basename(file).replace(/\.ya?ml$/, ''));
-    await writeFile(file, text, { flag: 'wx' }).catch((error: NodeJS.ErrnoException) => {
-      throw new CommandError(EXIT.wrongInput, `cannot write ${file}: ${reasonOf(error)}`);
-    });
+    const companions = await newCompanions(template, dirname(file));
+    await writeNew(file, text);
+    for (const { path, bytes } of companions) await writeNew(path, bytes);
+    const written = [file, ...companions.map((c) => c.path)].join(' and ');
     process.stdout.write(
-      `Wrote ${file}. Edit its numbers, then: evenrun build ${file} --out ${file.replace(/\.ya?ml$/, '')}\n`,
+      `Wrote ${written}. Edit its numbers, then: evenrun build ${file} --out ${file.replace(/\.ya?ml$/, '')}\n`,
     );
   },
 });
+
+const writeNew = (path: string, content: string | Uint8Array): Promise<void> =>
+  writeFile(path, content, { flag: 'wx' }).catch((error: NodeJS.ErrnoException) => {
+    throw new CommandError(EXIT.wrongInput, `cannot write ${path}: ${reasonOf(error)}`);
+  });
+
+/** The files a starter plan names that are not yet in the folder. Throws CommandError where another file has such a name. */
+async function newCompanions(template: string, folder: string) {
+  const files = STARTERS.find((s) => s.name === template)?.files ?? [];
+  const companions = await Promise.all(
+    files.map(async (name) => {
+      const path = join(folder, name);
+      const bytes = await templateCompanion(name);
+      const there = await readFile(path).catch(() => null);
+      if (there !== null && !there.equals(bytes)) {
+        throw new CommandError(EXIT.wrongInput, `cannot write ${path}: another file of that name exists already`);
+      }
+      return { path, bytes, isNew: there === null };
+    }),
+  );
+  return companions.filter((c) => c.isNew);
+}
 
 function renamed(text: string, name: string): string {
   try {

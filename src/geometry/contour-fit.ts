@@ -29,7 +29,7 @@ export interface FittedContour {
  */
 export function fitContour(contour: Contour, tolerance: number): FittedContour {
   const sides = withoutCrumbs(contour);
-  if (sides.length < 2) throw new RangeError('the contour encloses no area');
+  if (sides.length < 2) throw new RangeError(`the contour of ${contour[0]!.name} encloses no area`);
   const first = sides.findIndex((s, i) => s.side.kind === 'arc' && sides.at(i - 1)!.side.kind !== 'arc');
   const runs = runsOf(first > 0 ? [...sides.slice(first), ...sides.slice(0, first)] : sides);
   const out: Side[] = [];
@@ -54,7 +54,7 @@ export function fitContour(contour: Contour, tolerance: number): FittedContour {
   }
   const outline = outlineOfSides(out);
   const area = signedArea(outline);
-  if (area === 0) throw new RangeError('the contour encloses no area');
+  if (area === 0) throw new RangeError(`the contour of ${contour[0]!.name} encloses no area`);
   return { outline: area > 0 ? outline : reverseOutline(outline), points, fitted, deviation };
 }
 

@@ -1,10 +1,12 @@
 import { isMap, isScalar, parseDocument, stringify } from 'yaml';
 import { nameField } from './schema/text-field.js';
 
-/** A starter plan: the name people ask for it by, and what it is. Its text is `templates/<name>.yaml`. */
+/** A starter plan: the name people ask for it by, what it is, and the files it names. Its text is `templates/<name>.yaml`. */
 export interface Starter {
   readonly name: string;
   readonly title: string;
+  /** Drawings and lists of points beside it in `templates`. */
+  readonly files?: readonly string[];
 }
 
 /** The starter plans, the default one first. */
@@ -20,6 +22,11 @@ export const STARTERS: readonly Starter[] = [
   { name: 'v6-twin', title: 'vee six, two heads, two 3-1 with some freedom' },
   { name: 'v8-full', title: 'vee eight, two heads, two 4-1, rectangular ports, in inches' },
   { name: 'single', title: 'single, one round port, step to the outlet' },
+  {
+    name: 'traced-gasket',
+    title: 'inline three, 3-1, ports and bolts traced from a DXF',
+    files: ['traced-gasket.dxf'],
+  },
 ];
 
 /**

@@ -6,11 +6,19 @@ import { validateOutline } from '../../src/geometry/outline-valid.js';
 import { segmentApproach } from '../../src/geometry/segment-distance.js';
 import { along, length } from '../../src/geometry/vec3.js';
 import { planJsonSchema } from '../../src/params/json-schema.js';
+import type { Plan } from '../../src/params/plan.js';
+import { readPlan } from '../../src/params/read-plan.js';
 import { renameStarter, STARTERS } from '../../src/params/starter.js';
-import { planFrom } from './base-plan.js';
 import { withoutRequiredPairs } from './plain-schema.js';
 
-const textOf = (name: string) => readFileSync(new URL(`../../templates/${name}.yaml`, import.meta.url), 'utf8');
+const bytesOf = (file: string) => readFileSync(new URL(`../../templates/${file}`, import.meta.url));
+const textOf = (name: string) => bytesOf(`${name}.yaml`).toString('utf8');
+
+function planFrom(text: string): Plan {
+  const read = readPlan(text, 'plan.yaml', bytesOf);
+  if (!read.ok) throw new Error(read.text);
+  return read.plan;
+}
 
 describe.each(STARTERS.map((s) => s.name))('starter plan %s', (name) => {
   const text = textOf(name);
@@ -58,8 +66,8 @@ describe.each(STARTERS.map((s) => s.name))('starter plan %s', (name) => {
 
 describe('starter plans', () => {
   test('every file of the folder is listed, and every one listed is there', () => {
-    const files = readdirSync(new URL('../../templates/', import.meta.url)).map((f) => f.replace(/\.yaml$/, ''));
-    expect(files.sort()).toEqual(STARTERS.map((s) => s.name).sort());
+    const files = readdirSync(new URL('../../templates/', import.meta.url));
+    expect(files.sort()).toEqual(STARTERS.flatMap((s) => [`${s.name}.yaml`, ...(s.files ?? [])]).sort());
   });
 
   test.each(['a: b', '# x', '12', 'true', '- a', "it's", ' padded', '{x}', '*y', 'Doppelrohr Ü'])(

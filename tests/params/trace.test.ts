@@ -509,9 +509,11 @@ describe('each refusal names line or entity, and the place', () => {
     );
     const rough = noisyPoints(circleOutline([0, 0], 200), 5000, 0.05, 2);
     expect(refused([polyline(rough)], ', fit: 0.002')).toMatch(
-      /the contour crosses itself|lines and arcs are left of LWPOLYLINE number 1 \(line 16\) within 0\.002 mm, over 500: the points are too rough; raise fit$/,
+      /the contour crosses itself|lines and arcs are left of LWPOLYLINE number 1 \(line 16\) within 0\.002 mm, over 500: too rough for a port; raise fit, or draw it with fewer$/,
     );
-    expect(refused([circle(0, 0, 151)])).toBe('file: cannot use "a.dxf": expected a port of at most 300 mm');
+    expect(refused([circle(0, 0, 151)])).toBe(
+      'file: cannot use "a.dxf": CIRCLE number 1 (line 16): expected a port of at most 300 mm',
+    );
   });
 
   test('a file that cannot be had, or is of another kind', () => {

@@ -6,7 +6,9 @@ import { TEMPLATE_FOLDER } from './command.js';
 
 /** The plan of a starter. */
 export function starterPlan(name: string): Plan {
-  const read = readPlan(readFileSync(`${TEMPLATE_FOLDER}${name}.yaml`, 'utf8'), name);
+  const read = readPlan(readFileSync(`${TEMPLATE_FOLDER}${name}.yaml`, 'utf8'), name, (file) =>
+    readFileSync(`${TEMPLATE_FOLDER}${file}`),
+  );
   if (!read.ok) throw new Error(read.text);
   return read.plan;
 }

@@ -33,7 +33,9 @@ export function tracedPort(trace: TracedFile, read: ReadContours, unit: LengthUn
   const outline = placed(fitted.outline, centre, trace);
   const fault = tracedFault(outline, unit);
   if (fault !== null)
-    throw offCentre(outline) ? traceFault('at', offCentreWords(centre)) : new RangeError(fault.message);
+    throw offCentre(outline)
+      ? traceFault('at', offCentreWords(centre))
+      : new RangeError(`${contourName(contour)}: ${fault.message}`);
   const words = `traced ${tracedSize(outline)} from ${trace.file}${turnWords(trace.rotation)}`;
   return { shape: { outline, words }, notes: [...notes, ...fitNotes(fitted, trace.file)] };
 }
@@ -44,7 +46,7 @@ export function fittedPort(contour: Contour, fit: number): FittedContour {
   const fitted = fitContour(contour, fit);
   const sides = fitted.outline.vertices.length;
   if (sides > MOST_TRACED_POINTS) {
-    const message = `${sides} lines and arcs are left of ${contourName(contour)} within ${shortNumber(fit)} mm, over ${MOST_TRACED_POINTS}: the points are too rough; raise fit`;
+    const message = `${sides} lines and arcs are left of ${contourName(contour)} within ${shortNumber(fit)} mm, over ${MOST_TRACED_POINTS}: too rough for a port; raise fit, or draw it with fewer`;
     throw traceFault('fit', message);
   }
   return fitted;
