@@ -56,7 +56,7 @@ const plain = (x: number): string => String(Number(x.toFixed(2)));
 
 /** The set the search got nearest with, when time ended it. */
 function bestSoFar(tubes: readonly NearestTube[]): string[] {
-  if (tubes.length === 0) return [];
+  if (tubes.length === 0) return ['There was no time for any set of routes, however near.'];
   const rows = tubes.map((t) => [
     t.name,
     String(t.inlet),

@@ -37,7 +37,7 @@ export interface Shape {
   readonly sectionOf: Uint8Array;
   readonly steps: readonly StepPlace[];
   readonly chain: Chain;
-  /** False when tangents overlap so far that no chain can be drawn. */
+  /** False when points coincide or tangents overlap so far that no chain can be drawn. */
   readonly drawable: boolean;
 }
 
@@ -52,6 +52,7 @@ export function shapeOf(polygon: ControlPolygon, sections: readonly Section[], s
   const straights = new Float64Array(n + 1);
   const joined = new Uint8Array(n + 1);
   const legs = new Float64Array((n + 1) * 4);
+  let drawable = true;
   for (let i = 0; i <= n; i++) {
     const p = points[i]!;
     const q = points[i + 1]!;
@@ -64,9 +65,10 @@ export function shapeOf(polygon: ControlPolygon, sections: readonly Section[], s
     legs[k + 1] = y / l;
     legs[k + 2] = z / l;
     straights[i] = l;
+    // points that coincide have no direction between them and would hide a turn back
+    if (l < 1e-6) drawable = false;
   }
   let size = 2 + sections.length + splitsBefore.length;
-  let drawable = true;
   for (let i = 0; i < n; i++) {
     const a = angleAt(legs, i);
     angles[i] = a;

@@ -42,7 +42,7 @@ export type Explained = { readonly found: Choice; readonly miss: null } | { read
 export type Clock = (share?: number) => boolean;
 
 /** Part of the time by which the conflict must be known: the rest is for what would mend it. */
-const CONFLICT = 0.8;
+const CONFLICT = 0.7;
 
 /** Says why a problem has no set of routes, from the nearest miss. `timedOut` is true when time ended the search for one. */
 export function explain(problem: RouteProblem, nearest: Choice | null, goOn: Clock, timedOut: boolean): Explained {

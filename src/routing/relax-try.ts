@@ -33,7 +33,7 @@ function follow(problem: RouteProblem, { candidates }: Choice): Choice[] {
   const followed: Candidate[] = [];
   for (const c of candidates) {
     const again = c.trial ? candidateOf(problem, c.runner, c.inlet, c.trial) : c;
-    if (!again || (c.trial === null && problem.runners[c.runner]!.given === null)) return [];
+    if (!again?.shape.drawable || (c.trial === null && problem.runners[c.runner]!.given === null)) return [];
     followed.push(again);
   }
   return inAllowedOrder(problem, followed) ? [choiceOf(problem, followed)] : [];

@@ -39,7 +39,7 @@ const PLACEMENTS = 6;
 const SETTLING = 160;
 
 /** Part of the time in which a set of routes must turn up: the rest is kept for saying why none does. */
-const SEARCHING = 0.6;
+const SEARCHING = 0.5;
 
 /**
  * Routes every tube of a plan at its target length, within the plan's freedom, or says what is in the way. Work is counted, not
