@@ -99,12 +99,15 @@ function wordsOf(b: BrokenLimit): string {
   switch (b.kind) {
     case 'length':
       return Number.isFinite(b.limit)
-        ? `runners.length: ${b.place} needs at least about ${b.limit.toFixed(1)} mm, the target is ${b.value.toFixed(1)} mm: ${by} too short`
+        ? `${b.place.startsWith('secondary') ? 'secondaries' : 'runners'}.length: ${b.place} needs at least about ${b.limit.toFixed(1)} mm, the target is ${b.value.toFixed(1)} mm: ${by} too short`
         : `${b.place}: no route of any length was found within its own limits`;
     case 'straight':
-      return `tube.min_straight: ${b.place} comes out at ${b.value.toFixed(1)} mm, ${b.limit.toFixed(1)} mm are wanted: ${by} short`;
-    case 'angle':
-      return `tube.bends: ${b.place} needs more angle than the stock bend has: ${by} more along its arc (${degrees(-b.value).toFixed(0)} against ${degrees(-b.limit).toFixed(0)} deg mm)`;
+      return `tube.min_${b.family.replace(' ', '_')}: ${b.place} comes out at ${b.value.toFixed(1)} mm, ${b.limit.toFixed(1)} mm are wanted: ${by} short`;
+    case 'angle': {
+      const clr = Number(b.family.split(' ').at(-1));
+      const angle = (arc: number): string => `${degrees(-arc / clr).toFixed(1)} deg`;
+      return `tube.bends: ${b.place} takes ${angle(b.value)} at ${plain(clr)} mm CLR, the stock bend has ${angle(b.limit)}`;
+    }
     case 'step':
       return `tube.steps: ${b.place} falls within a bend that would have to move ${by}`;
     case 'self':
