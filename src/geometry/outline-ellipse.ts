@@ -8,7 +8,7 @@ import { add2, rotate2, type Vec2 } from './vec2.js';
 const ROUND = 1e-9;
 
 /** Pieces an ellipse is cut into, each of two arcs: the arcs leave an ellipse of 80 x 40 mm by less than 0.002 mm. */
-const PIECES = 32;
+const PIECES = 48;
 
 /**
  * A counter-clockwise ellipse as tangent arcs: half axes in mm, the first along `direction` (rad from x). Each piece is a biarc

@@ -111,6 +111,9 @@ export function pathFromPolygon(polygon: ControlPolygon): Path {
   return { segments: joinBends(segments) };
 }
 
+/** What the halves of one bend may differ by, mm and rad: far below what an end of the path would show. */
+const ONE_BEND = 1e-9;
+
 /** Bends with the same centre, radius and plane and no straight between them made one. */
 function joinBends(segments: readonly PathSegment[]): PathSegment[] {
   const joined: PathSegment[] = [];
@@ -121,9 +124,10 @@ function joinBends(segments: readonly PathSegment[]): PathSegment[] {
       s.kind === 'bend' &&
       before?.kind === 'bend' &&
       between?.kind === 'straight' &&
-      between.length < 1e-6 &&
-      Math.abs(s.clr - before.clr) < 1e-9 &&
-      dot(s.normal, before.normal) > 1 - 1e-9;
+      between.length < ONE_BEND &&
+      Math.abs(s.clr - before.clr) < ONE_BEND &&
+      dot(s.normal, before.normal) > 0 &&
+      length(cross(s.normal, before.normal)) < ONE_BEND;
     if (one) joined.splice(-2, 2, { ...before, angle: before.angle + s.angle });
     else joined.push(s);
   }

@@ -179,10 +179,13 @@ export function lengthOf(trial: Trial, start: Frame, inlet: Frame): number {
   return total;
 }
 
+/** What the halves of one bend may differ by, mm and rad. */
+const ONE_BEND = 1e-9;
+
 /** True when the straight between two bends is none and both turn the same way in one plane: halves of one bend. */
 export function isOneBend(points: readonly Vec3[], clr: readonly number[], i: number, straight: number): boolean {
-  if (Math.abs(straight) > 1e-6 || Math.abs(clr[i - 1]! - clr[i]!) > 1e-9) return false;
+  if (Math.abs(straight) > ONE_BEND || Math.abs(clr[i - 1]! - clr[i]!) > 1e-9) return false;
   const a = cross(sub(points[i]!, points[i - 1]!), sub(points[i + 1]!, points[i]!));
   const b = cross(sub(points[i + 1]!, points[i]!), sub(points[i + 2]!, points[i + 1]!));
-  return dot(a, b) > (1 - 1e-9) * length(a) * length(b);
+  return dot(a, b) > 0 && length(cross(a, b)) < ONE_BEND * length(a) * length(b);
 }

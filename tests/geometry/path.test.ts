@@ -35,7 +35,11 @@ describe('a path of straights and arcs', () => {
   it('has the same points when read back from its own segments', () => {
     fc.assert(
       fc.property(arbitraryTube, (polygon) => {
-        const again = polygonFromPath(pathFromPolygon(polygon));
+        // halves of one bend, and bends whose tangents meet far away, have another polygon of the same path
+        const path = pathFromPolygon(polygon);
+        const bends = path.segments.flatMap((s) => (s.kind === 'bend' ? [s.angle] : []));
+        fc.pre(bends.length === polygon.clr.length && bends.every((a) => a < 2.8));
+        const again = polygonFromPath(path);
         expect(again.points.length).toBe(polygon.points.length);
         for (const [i, p] of again.points.entries()) expect(distance(p, polygon.points[i]!)).toBeLessThan(1e-6);
       }),

@@ -241,8 +241,8 @@ describe('stem of a collector that feeds another', () => {
 describe('a collector no strut reaches', () => {
   it('is remarked on, and its holder stands alone', () => {
     const { plan, primaries } = twin();
-    const flanges = flangesOf(plan);
     const boltless = { ...plan, heads: plan.heads.map((h) => ({ ...h, bolts: [] })) };
+    const flanges = flangesOf(boltless);
     const { parts, notes } = mockUpOf({ plan: boltless, primaries, secondaries: [], flanges });
     expect(notes).toHaveLength(1);
     expect(notes[0]).toMatch(/^collector Y merge: no way for a strut/);
