@@ -5,6 +5,7 @@ export default defineConfig({
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
     include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/support/fixed-seed.ts'],
     testTimeout: 120_000,
     hookTimeout: 120_000,
   },
