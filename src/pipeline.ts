@@ -90,7 +90,7 @@ export interface BuiltHeader extends RoutedHeader {
 }
 
 /** Makes the parts of a routed header: cut list, collectors, jigs; and checks them too. */
-export function buildHeader(header: RoutedHeader, progress: Progress = silent): BuiltHeader {
+export async function buildHeader(header: RoutedHeader, progress: Progress = silent): Promise<BuiltHeader> {
   const { plan, primaries, secondaries } = header;
   progress('building the collectors');
   const names = collectorFiles(plan.collectors);

@@ -41,7 +41,7 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
     const progress = progressOn(json);
     const routing = routeHeader(plan, { alternatives, goOn: timeBudget(plan.runners.budget) }, progress);
     if (!routing.ok) throw noRoute(routing.miss);
-    const built = buildHeader(routing.header, progress);
+    const built = await buildHeader(routing.header, progress);
     const { files, summary } = outputsOf(built, routing.alternatives, progress);
     await writeFolder(out, files);
     process.stdout.write(json ? `${JSON.stringify(summary, null, 2)}\n` : reportText(built, { folder: out, files }));

@@ -181,8 +181,10 @@ export interface StockBend {
   readonly clr: number;
   /** Largest angle that can be cut from it, rad. */
   readonly maxAngle: number;
-  /** Straight leg left on each end of the bend, mm. */
+  /** Straight leg on one end of the bend, mm: a J-bend's long one. */
   readonly leg: number;
+  /** Straight leg on the other end, mm: as long as `leg` on a U-bend. */
+  readonly shortLeg: number;
 }
 
 export interface CollectorPlan {

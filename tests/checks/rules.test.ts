@@ -117,9 +117,9 @@ describe('checks of a broken header', () => {
   });
 
   it('a bend beyond the stock and a radius that is not stocked fail', () => {
-    const tight = withStock([{ clr: 63.5, maxAngle: 0.1, leg: 0 }]);
+    const tight = withStock([{ clr: 63.5, maxAngle: 0.1, leg: 0, shortLeg: 0 }]);
     expect(failing({ ...sound, problem: tight })).toContain('bend.angle');
-    const none = withStock([{ clr: 50, maxAngle: 3, leg: 0 }]);
+    const none = withStock([{ clr: 50, maxAngle: 3, leg: 0, shortLeg: 0 }]);
     const finding = check({ ...sound, problem: none }).find((f) => f.id === 'bend.angle' && f.level === 'fail')!;
     expect(finding.message).toMatch(/No stock bend of this size has a CLR/);
   });

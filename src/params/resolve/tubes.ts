@@ -22,7 +22,7 @@ export function secondariesOf(s: NonNullable<PlanFile['secondaries']>): Secondar
 }
 
 const stockOf = (bends: PlanFile['tube']['bends']): StockBend[] =>
-  bends.map((b) => ({ clr: b.clr, maxAngle: b.max_angle, leg: b.leg }));
+  bends.map((b) => ({ clr: b.clr, maxAngle: b.max_angle, leg: b.leg, shortLeg: b.short_leg ?? b.leg }));
 
 /** The tube the primaries end in: the last step, or the one tube. */
 export const lastSize = (tube: PlanFile['tube']): TubeSize => tube.steps.at(-1) ?? tube;

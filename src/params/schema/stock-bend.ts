@@ -22,6 +22,14 @@ function stockBendSchema(lengths: Lengths) {
       clr: lengths.positive('Centreline radius', { max: 1000 }),
       max_angle: angleField('Largest angle that can be cut from it', 1, 180).prefault(DEFAULTS.tube.bend.max_angle),
       leg: lengths.atLeastZero('Straight leg on each end of the bend', { max: 1000 }).prefault(DEFAULTS.tube.bend.leg),
+      short_leg: lengths
+        .atLeastZero('Leg on the other end of a J-bend; as long as leg when left out', { max: 1000 })
+        .optional(),
+    })
+    .superRefine((bend, context) => {
+      if (bend.short_leg === undefined || bend.short_leg <= bend.leg) return;
+      const message = `expected a short leg no longer than leg (${lengthWords(bend.leg, lengths.unit)}), found ${lengthWords(bend.short_leg, lengths.unit)}`;
+      context.addIssue({ code: 'custom', path: ['short_leg'], message, input: bend });
     })
     .describe('Bent stock.');
 }

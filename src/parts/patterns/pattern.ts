@@ -1,0 +1,37 @@
+import type { Outline } from '../../geometry/outline.js';
+import type { Vec2 } from '../../geometry/vec2.js';
+
+/**
+ * A flat development at 1:1, mm. A wrap is paper laid round a tube: x runs round it, y along its axis. A sheet is what is cut from
+ * plate and bent.
+ */
+export interface Pattern {
+  /** Safe as a file name: 'collector-inlet'. */
+  readonly name: string;
+  readonly title: string;
+  readonly use: 'wrap' | 'sheet';
+  /** How many pieces it marks. */
+  readonly count: number;
+  /** What is cut out, without the tab. */
+  readonly outline: Outline;
+  /** Openings in it. */
+  readonly holes: readonly Outline[];
+  /** Strip beyond the outline that is taped or glued under the other end; null for a sheet. */
+  readonly tab: Outline | null;
+  /** Lines marked on it. */
+  readonly lines: readonly PatternLine[];
+  /** What it is wrapped round; null for a sheet. */
+  readonly tube: { readonly od: number; readonly wall: number; readonly side: 'outside' | 'inside' } | null;
+  /** Plate the sheet is cut from; null for a wrap. */
+  readonly plate: { readonly thickness: number; readonly material: string } | null;
+  /** Largest distance of the drawn outline from the true development, mm. */
+  readonly deviation: number;
+  readonly notes: readonly string[];
+}
+
+export interface PatternLine {
+  /** `reference`: lies on the tube's clocking mark; `quarter`: every 90 degrees; `bend`: where a sheet is bent or rolled; `guide`: anything else. */
+  readonly kind: 'reference' | 'quarter' | 'bend' | 'guide';
+  readonly points: readonly Vec2[];
+  readonly label: string;
+}
