@@ -9,7 +9,7 @@ import { twin } from './twin.js';
 /** The twin with primaries that grow on the way, and a secondary of one bend from its merge to a last collector of one inlet. */
 export function steppedPair(): { plan: Plan; primaries: RoutedPrimary[]; secondaries: RoutedSecondary[] } {
   const small = twin();
-  const bends = [{ clr: 72, maxAngle: Math.PI, leg: 40 }];
+  const bends = [{ clr: 72, maxAngle: Math.PI, leg: 40, shortLeg: 40 }];
   const grown = { od: 45, wall: 1.5 };
   const merge = small.plan.collectors[0]!;
   const secondary = { od: merge.outlet.od, wall: 1.5 };
