@@ -6,6 +6,7 @@ import { cutListTable } from './export/cut-list.js';
 import { flatDxf } from './export/flat-dxf.js';
 import { flatPdf } from './export/flat-pdf.js';
 import { flatSvg } from './export/flat-svg.js';
+import { jointsTable } from './export/joints.js';
 import { ledgesTable } from './export/ledges.js';
 import { lengthsTable } from './export/lengths.js';
 import type { OutputFile } from './export/output-file.js';
@@ -16,10 +17,10 @@ import { sheetSvg } from './export/sheet-svg.js';
 import { stlFiles } from './export/stl.js';
 import { summaryFile, summaryOf } from './export/summary.js';
 import type { Summary } from './export/summary-schema.js';
+import { tubeTotalsTable } from './export/tube-totals.js';
 import { inletTube } from './params/inlet-tube.js';
 import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
-import { type CutPiece, cutListOf } from './parts/cut-list.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
 import type { SolidPart } from './parts/part.js';
@@ -27,6 +28,7 @@ import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
 import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
 import { collectorFiles } from './parts/printed-part.js';
+import { cutsOf, type TubeCuts } from './parts/tube-cuts.js';
 import type { Gap } from './routing/clearance.js';
 import type { Miss } from './routing/miss.js';
 import type { Placement, RouteProblem } from './routing/problem.js';
@@ -84,7 +86,8 @@ const placedPlan = (plan: Plan, { frames, length }: Placement): Plan => ({
 
 /** A header with everything that is made for it. */
 export interface BuiltHeader extends RoutedHeader {
-  readonly cutList: readonly CutPiece[];
+  /** Every primary, then every secondary, as it is cut and put together. */
+  readonly cuts: readonly TubeCuts[];
   readonly collectors: readonly Collector[];
   readonly jigs: readonly SolidPart[];
 }
@@ -98,8 +101,8 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   progress('building the jigs');
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
   const findings = check({ ...header, jigs, jigNotes });
-  const cutList = cutListOf(plan, [...primaries, ...secondaries]);
-  return { ...header, cutList, collectors, jigs, findings, passed: passes(findings) };
+  const cuts = [...primaries, ...secondaries].map((tube) => cutsOf(plan, tube));
+  return { ...header, cuts, collectors, jigs, findings, passed: passes(findings) };
 }
 
 /** The files of a built header and the summary that lists them. */
@@ -117,7 +120,9 @@ export function outputsOf(
     ...flatFiles(plan, flat),
     lengthsTable(plan, primaries),
     ledgesTable(flanges),
-    cutListTable(built.cutList),
+    cutListTable(built.cuts),
+    jointsTable(built.cuts),
+    tubeTotalsTable(built.cuts),
     bendTable(primaries),
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),

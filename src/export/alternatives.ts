@@ -1,6 +1,7 @@
 import { degrees } from '../geometry/angle.js';
 import type { Plan } from '../params/plan.js';
-import { cutListOf } from '../parts/cut-list.js';
+import { piecesOf } from '../parts/pieces.js';
+import { cutsOf } from '../parts/tube-cuts.js';
 import type { Gap } from '../routing/clearance.js';
 import { bendsOf, type RoutedPrimary, type RoutedSecondary } from '../routing/routed.js';
 import { bendTable, secondaryBendTable } from './bend-table.js';
@@ -34,7 +35,7 @@ export function alternativeOf(source: AlternativeSource, number: number): Altern
     turning_deg: degrees(bends.reduce((sum, b) => sum + b.angle, 0)),
     least_clr_mm: bends.length > 0 ? Math.min(...bends.map((b) => b.clr)) : null,
     least_gap_mm: least.length > 0 ? Math.min(...least) : null,
-    pieces: cutListOf(plan, tubes).length,
+    pieces: tubes.flatMap((t) => piecesOf(plan, t)).length,
     length_mm: plan.runners.length,
     cost,
   };
@@ -72,7 +73,7 @@ export function alternativeFiles(sources: readonly AlternativeSource[]): OutputF
       [
         bendTable(s.primaries),
         ...(s.secondaries.length > 0 ? [secondaryBendTable(s.secondaries)] : []),
-        cutListTable(cutListOf(s.plan, [...s.primaries, ...s.secondaries])),
+        cutListTable([...s.primaries, ...s.secondaries].map((t) => cutsOf(s.plan, t))),
       ].map((f) => ({ ...f, path: `alternatives/${i + 2}/${f.path}` })),
     );
   return [{ path: 'alternatives.csv', kind: 'alternatives', bytes: table }, ...tables];

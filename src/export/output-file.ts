@@ -9,6 +9,8 @@ export type OutputKind =
   | 'lengths'
   | 'ledges'
   | 'cut-list'
+  | 'joints'
+  | 'tube-totals'
   | 'bend-table'
   | 'alternatives'
   | 'jig'

@@ -89,5 +89,7 @@ export const DEFAULTS = {
     engrave: true,
     sheet: { gap: '8 mm', margin: '10 mm', count: 1 },
   },
+  /** Shop values: measured on the shop's own welds. Nothing is added or taken until they are given. */
+  weld: { gap: '0 mm', shrinkage: '0 mm', filler_diameter: '1.6 mm' },
   jig: { bed: '210 mm', fit: '0.2 mm', plate: '5 mm', key_length: '10 mm', strut: '16 mm' },
 } as const;

@@ -40,6 +40,9 @@ export const MOST_TRACE_POINTS = 20_000;
 /** Most intersection points or rows of a route given by hand. */
 export const MOST_ROUTE_POINTS = 30;
 
+/** Largest root gap, shrinkage and filler wire of a weld, mm. */
+export const LARGEST_WELD_ALLOWANCE = 10;
+
 /** Most bends of stock listed under the tube. */
 export const MOST_STOCK_BENDS = 8;
 

@@ -31,6 +31,16 @@ export interface Plan {
   /** Null when none are wanted. */
   readonly gaskets: GasketsPlan | null;
   readonly drawing: DrawingPlan;
+  readonly weld: WeldPlan;
+}
+
+/** What the butt welds of the tubes add and take, mm: shop values, measured on the shop's own welds. */
+export interface WeldPlan {
+  /** Root gap left between two pieces. */
+  readonly gap: number;
+  /** How much one weld draws its pieces together. */
+  readonly shrinkage: number;
+  readonly fillerDiameter: number;
 }
 
 export type EngineLayout = 'single' | 'inline' | 'vee' | 'flat';

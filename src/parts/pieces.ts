@@ -1,9 +1,10 @@
 import { firstNormal } from '../geometry/lra.js';
-import { carryNormal, type Path, type PathSegment, partOfPath, segmentLength } from '../geometry/path.js';
+import { carryNormal, type Path, partOfPath, segmentLength } from '../geometry/path.js';
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
 import { dot, type Vec3 } from '../geometry/vec3.js';
 import type { Plan, StockBend } from '../params/plan.js';
 import type { RoutedPrimary, RoutedSection, RoutedTube } from '../routing/routed.js';
+import { jointPlaces, type StraightRun, type TubeBend } from './joint-places.js';
 import { collectorFiles } from './printed-part.js';
 
 /** One piece of tube between two joints: what is cut in steel and printed as a dummy. */
@@ -54,15 +55,15 @@ export function tubeStart(plan: Plan, tube: RoutedTube): number {
 }
 
 /**
- * The pieces of a tube in order from where it starts. A joint stands where a bend ends and where the tube grows; a straight
- * that fits the leg of a neighbouring bend of its own size stays on it, so that bend and straight are cut from one piece of
- * stock; any other straight is a piece of its own.
+ * The pieces of a tube in order from where it starts, as few as its bent stock allows. A joint stands where the tube grows; a
+ * straight stays on the leg of a neighbouring bend of its own size, or is parted between both, where one piece of stock gives bend and
+ * leg; any other straight is a piece of its own (`jointPlaces`).
  */
 export function piecesOf(plan: Plan, tube: RoutedTube): readonly Piece[] {
   const { path } = tube;
   const cylinder = cylinderOf(tube);
   const start = tubeStart(plan, tube);
-  const cuts = [start, ...jointRuns(tube, start, stockOf(plan, tube)), tube.length];
+  const cuts = [start, ...jointRuns(plan, tube, start), tube.length];
   const first = firstNormal(tube.polygon.points);
   const [name, file] = namesOf(plan, tube);
   let normal = start > 0 ? carryNormal(partOfPath(path, 0, start), first) : first;
@@ -111,59 +112,37 @@ function sectionAt(sections: readonly RoutedSection[], run: number): RoutedSecti
 }
 
 /** Bent stock of every section of a tube. */
-function stockOf(plan: Plan, tube: RoutedTube): readonly (readonly StockBend[])[] {
+export function stockOf(plan: Plan, tube: RoutedTube): readonly (readonly StockBend[])[] {
   if (cylinderOf(tube) === null) return tube.sections.map(() => plan.secondaries?.bends ?? []);
   return tube.sections.map((_, k) => (k === 0 ? plan.tube.bends : (plan.tube.steps[k - 1]?.bends ?? [])));
 }
 
 /** Running lengths of the joints between the tube's two ends, mm. */
-function jointRuns(tube: RoutedTube, start: number, stock: readonly (readonly StockBend[])[]): number[] {
-  const { sections } = tube;
-  const { segments } = tube.path;
-  const steps = sections.slice(1).map((s) => s.from);
-  const legs = legsOf(segments, sections, stock);
-  const joints: number[] = [];
+function jointRuns(plan: Plan, tube: RoutedTube, start: number): number[] {
+  const stock = stockOf(plan, tube).map((bends) => withReserve(bends, plan.weld));
+  const steps = tube.sections.slice(1).map((s) => s.from);
+  const straights: StraightRun[] = [];
+  const bends: TubeBend[] = [];
   let run = 0;
-  segments.forEach((s, i) => {
+  for (const s of tube.path.segments) {
+    const from = Math.max(run, start);
     const end = run + segmentLength(s);
     if (s.kind === 'straight') {
-      const from = Math.max(run, start);
-      // a step parts a straight: what lies beyond it is of another size and stays on no leg
-      const parts = steps.filter((x) => x > from - LENGTH_TOLERANCE && x < end + LENGTH_TOLERANCE);
-      const ends = [from, ...parts, end];
-      for (let k = 1; k < ends.length; k++) {
-        const before = k === 1 ? (legs[i - 1] ?? null) : null;
-        const after = k === ends.length - 1 ? (legs[i + 1] ?? null) : null;
-        joints.push(...jointsOnStraight(ends[k - 1]!, ends[k]!, before, after));
-        if (k < ends.length - 1) joints.push(ends[k]!);
-      }
+      const own = steps.filter((x) => x > from - LENGTH_TOLERANCE && x < end + LENGTH_TOLERANCE);
+      straights.push({ from, to: Math.max(from, end), steps: own });
+    } else {
+      const section = sectionAt(tube.sections, (run + end) / 2);
+      bends.push({ clr: s.clr, angle: s.angle, stock: stock[tube.sections.indexOf(section)]! });
     }
     run = end;
-  });
+  }
+  const joints = jointPlaces(straights, bends);
   return joints.filter((x, i) => i === 0 || x - joints[i - 1]! > LENGTH_TOLERANCE);
 }
 
-/** Leg of straight, mm, that each bend brings with it; null where no bend is. */
-function legsOf(
-  segments: readonly PathSegment[],
-  sections: readonly RoutedSection[],
-  stock: readonly (readonly StockBend[])[],
-): (number | null)[] {
-  let run = 0;
-  return segments.map((s) => {
-    const middle = run + segmentLength(s) / 2;
-    run += segmentLength(s);
-    if (s.kind !== 'bend') return null;
-    const own = stock[sections.indexOf(sectionAt(sections, middle))]!;
-    return Math.max(0, ...own.filter((b) => Math.abs(b.clr - s.clr) < 1e-6).map((b) => b.leg));
-  });
-}
-
-function jointsOnStraight(from: number, to: number, legBefore: number | null, legAfter: number | null): number[] {
-  const straight = to - from;
-  if (legBefore === null) return legAfter === null || straight <= legAfter + LENGTH_TOLERANCE ? [] : [to];
-  if (legAfter === null) return straight <= legBefore + LENGTH_TOLERANCE ? [] : [from];
-  if (straight <= legBefore + LENGTH_TOLERANCE) return [to];
-  if (straight <= legBefore + legAfter + LENGTH_TOLERANCE) return [from + legBefore];
-  return [from, to];
+/** Legs less what welds that draw together more than their gap may ask of them: such a piece is cut longer than its route. */
+function withReserve(bends: readonly StockBend[], { gap, shrinkage }: Plan['weld']): readonly StockBend[] {
+  const reserve = Math.max(0, shrinkage - gap);
+  const less = (leg: number): number => Math.max(0, leg - reserve);
+  return bends.map((b) => ({ ...b, leg: less(b.leg), shortLeg: less(b.shortLeg) }));
 }

@@ -1,5 +1,9 @@
-import type { CutPiece } from './cut-list.js';
+import type { Plan } from '../params/plan.js';
+import type { RoutedTube } from '../routing/routed.js';
+import { type CutPiece, cutPiecesOf } from './cut-list.js';
 import type { Joint } from './joint.js';
+import { jointsOf } from './joints.js';
+import { piecesOf } from './pieces.js';
 
 /** One tube as it is cut and put together, mm. */
 export interface TubeCuts {
@@ -17,4 +21,25 @@ export interface TubeCuts {
   /** Centreline length of the route. */
   readonly length: number;
   readonly target: number;
+}
+
+/** What the joints of a tube add to its length, mm: gap less shrinkage of every one. */
+export const allowances = (joints: readonly Joint[]): number => joints.reduce((sum, j) => sum + j.gap - j.shrinkage, 0);
+
+/** A tube in pieces and joints, with its length as it is put together. */
+export function cutsOf(plan: Plan, tube: RoutedTube): TubeCuts {
+  const own = piecesOf(plan, tube);
+  const joints = jointsOf(plan, tube, own);
+  const pieces = cutPiecesOf(own, joints);
+  const start = own[0]!.fromRun;
+  return {
+    tube: tube.id,
+    name: tube.name,
+    pieces,
+    joints,
+    start,
+    total: pieces.reduce((sum, c) => sum + c.cutLength, start) + allowances(joints),
+    length: tube.length,
+    target: tube.target,
+  };
 }

@@ -1,11 +1,11 @@
 import { expect, it } from 'vitest';
 import { cutListTable } from '../../src/export/cut-list.js';
-import { cutListOf } from '../../src/parts/cut-list.js';
+import { cutsOf } from '../../src/parts/tube-cuts.js';
 import { steppedPair } from '../support/stepped-pair.js';
 
 it('the cut list names cylinder or feeding collector of every piece, and its own size', () => {
   const { plan, primaries, secondaries } = steppedPair();
-  const { bytes } = cutListTable(cutListOf(plan, [...primaries, ...secondaries]));
+  const { bytes } = cutListTable([...primaries, ...secondaries].map((t) => cutsOf(plan, t)));
   const [header, ...rows] = new TextDecoder()
     .decode(bytes)
     .trimEnd()

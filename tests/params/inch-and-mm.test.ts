@@ -87,5 +87,6 @@ describe('every newer field in inches and in mm', () => {
     expect(mm.access.map((a) => a.length)).toEqual([60, 60, 100]);
     expect(mm.plates.map((p) => p.pattern.kind)).toHaveLength(6);
     expect([mm.gaskets!.grow, mm.drawing.sheet!.gap]).toEqual([0.8, 6]);
+    expect(mm.weld).toEqual({ gap: 0.5, shrinkage: 0.8, fillerDiameter: 2.4 });
   });
 });

@@ -37,7 +37,7 @@ describe('a sound plan', () => {
       cutClass: 2,
       kerf: { width: 0, compensate: false },
     });
-    expect(plan.tube.bends).toEqual([{ clr: 63.5, maxAngle: Math.PI, leg: 0 }]);
+    expect(plan.tube.bends).toEqual([{ clr: 63.5, maxAngle: Math.PI, leg: 0, shortLeg: 0 }]);
     expect(plan.collectors[0]).toMatchObject({
       name: 'collector',
       cylinders: [1, 2],

@@ -12,7 +12,7 @@ const faults = (text: string) => problemsOf(text).map((p) => `${p.path}: ${p.mes
 describe('steps of the primaries', () => {
   test('come nearest the head first, each with its own stock', () => {
     const plan = planFrom(stepped(step('at: 200, od: 45, wall: 1.5'), step('at: 16 in, within: 0, od: 48, wall: 1.5')));
-    const bends = [{ clr: 67.5, maxAngle: Math.PI, leg: 0 }];
+    const bends = [{ clr: 67.5, maxAngle: Math.PI, leg: 0, shortLeg: 0 }];
     expect(plan.tube.steps).toEqual([
       { at: 200, within: 15, od: 45, wall: 1.5, bends },
       { at: 406.4, within: 0, od: 48, wall: 1.5, bends },

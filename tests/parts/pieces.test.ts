@@ -11,7 +11,7 @@ const header = routedStarter('inline-four');
 
 const withLeg = (leg: number) => ({
   ...header.plan,
-  tube: { ...header.plan.tube, bends: header.plan.tube.bends.map((b) => ({ ...b, leg })) },
+  tube: { ...header.plan.tube, bends: header.plan.tube.bends.map((b) => ({ ...b, leg, shortLeg: leg })) },
 });
 
 describe.each([0, 30, 60, 1000])('pieces from bends with legs of %i mm', (leg) => {
@@ -54,8 +54,9 @@ describe('pieces', () => {
     const count = (leg: number): number => header.primaries.flatMap((p) => piecesOf(withLeg(leg), p)).length;
     expect(count(1000)).toBeLessThan(count(60));
     expect(count(60)).toBeLessThanOrEqual(count(0));
+    // no bend here is the whole of its stock, so that each keeps one straight of all there are, one more than bends
     const bends = header.primaries.reduce((s, p) => s + p.polygon.clr.length, 0);
-    expect(count(1000)).toBe(bends);
+    expect(count(1000)).toBe(bends + header.primaries.length);
   });
 });
 
@@ -84,11 +85,11 @@ describe('pieces of tubes that grow', () => {
       };
       return piecesOf({ ...plan, tube }, primaries[0]!).map((p) => p.kind);
     };
-    // straight, bend, straight up to the step, straight from it, bend, straight
+    // straight, bend, straight up to the step, straight from it, bend, straight; a bend keeps one: it is not the whole of its stock
     expect(legs(0, 0)).toEqual(['straight', 'bend', 'straight', 'straight', 'bend', 'straight']);
-    expect(legs(1000, 0)).toEqual(['bend', 'straight', 'bend', 'straight']);
-    expect(legs(0, 1000)).toEqual(['straight', 'bend', 'straight', 'bend']);
-    expect(legs(1000, 1000)).toEqual(['bend', 'bend']);
+    expect(legs(1000, 0)).toEqual(['bend', 'straight', 'straight', 'bend', 'straight']);
+    expect(legs(0, 1000)).toEqual(['straight', 'bend', 'straight', 'straight', 'bend']);
+    expect(legs(1000, 1000)).toEqual(['bend', 'straight', 'straight', 'bend']);
   });
 
   it('take a step right where a bend ends for its joint', () => {

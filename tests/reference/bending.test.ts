@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { bendTable } from '../../src/export/bend-table.js';
 import { degrees, radians } from '../../src/geometry/angle.js';
 import { lraFromPolygon } from '../../src/geometry/lra.js';
 import {
@@ -10,6 +11,8 @@ import {
   tangentLength,
 } from '../../src/geometry/path.js';
 import { distance, type Vec3 } from '../../src/geometry/vec3.js';
+import type { RoutedPrimary } from '../../src/routing/routed.js';
+import { csvRows } from '../support/csv-rows.js';
 
 /**
  * ASME B16.9 butt-weld elbows, mm: NPS, outside diameter, long-radius 90 deg centre-to-end A, 180 deg return centre-to-centre O and
@@ -123,5 +126,28 @@ describe('XYZ to LRA', () => {
     expect(straightLengths(polygon)).toEqual([79.2893, 91.8432, 112.5538].map((s) => expect.closeTo(s, 4)));
     expect(rows.map((r) => r.clr * r.angle)).toEqual([39.2699, 52.3599].map((s) => expect.closeTo(s, 4)));
     expect(polygonLength(polygon)).toBeCloseTo(375.3161, 4);
+  });
+
+  it('a staircase in space, as a bender with a length counter reads it', () => {
+    // computed independently in closed form, not a publication: arcs of 62.832 mm, 438.496 mm developed
+    const polygon = {
+      points: [
+        [0, 0, 0],
+        [100, 0, 0],
+        [100, 150, 0],
+        [100, 150, 120],
+        [220, 150, 120],
+      ] as const,
+      clr: [40, 40, 40],
+    };
+    const rows = csvRows(bendTable([{ cylinder: 1, polygon } as unknown as RoutedPrimary]).bytes);
+    const column = (name: string): (number | null)[] => rows.map((r) => (r[name] === '' ? null : Number(r[name])));
+    const near = (...values: (number | null)[]) => values.map((v) => (v === null ? null : expect.closeTo(v, 3)));
+    expect(column('arc_mm')).toEqual(near(null, 62.832, 62.832, 62.832, null));
+    expect(column('distance_between_bends_mm')).toEqual(near(null, null, 70, 40, null));
+    expect(column('developed_to_here_mm')).toEqual(near(0, 122.832, 255.664, 358.496, 438.496));
+    // by hand: planes with normals z, x and y; z turns into x about y, x into y about z, each right-handed a quarter turn
+    expect(column('rotation_deg').slice(2, 4)).toEqual(near(90, 90));
+    expect(column('rotation_ccw_deg').slice(1, 4)).toEqual(near(0, 270, 270));
   });
 });

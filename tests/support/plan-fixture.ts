@@ -99,6 +99,7 @@ export function planWith(
     plates: [],
     gaskets: null,
     drawing: { units: 'mm', version: 'r2007', curves: 'polylines', paper: 'a4', engrave: false, sheet: null },
+    weld: { gap: 0, shrinkage: 0, fillerDiameter: 1.6 },
     keepOuts: [],
     jig: { bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8 },
   };

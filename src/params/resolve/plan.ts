@@ -50,6 +50,7 @@ export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, not
     }),
     gaskets: gasketsOf(file.gaskets),
     drawing: drawingOf(file.drawing, file.units),
+    weld: { gap: file.weld.gap, shrinkage: file.weld.shrinkage, fillerDiameter: file.weld.filler_diameter },
   };
 }
 

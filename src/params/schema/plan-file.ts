@@ -15,6 +15,7 @@ import { runnersSchema } from './runners.js';
 import { secondariesSchema } from './secondaries.js';
 import { nameField } from './text-field.js';
 import { tubeSchema } from './tube.js';
+import { weldSchema } from './weld.js';
 
 /** The format this program reads: the number after `evenrun:`. */
 export const FORMAT = 1;
@@ -45,6 +46,7 @@ export function planFileSchema(unit: LengthUnit) {
       plates: platesSchema(lengths),
       gaskets: gasketsSchema(lengths),
       drawing: drawingSchema(lengths),
+      weld: weldSchema(lengths),
     })
     .meta({
       title: 'evenrun plan',
