@@ -34,7 +34,8 @@ describe('collectors fed by others', () => {
       tolerance: 1,
       od: 50,
       wall: 1.5,
-      bends: [{ clr: 75, maxAngle: Math.PI, leg: 0 }],
+      bends: [{ clr: 75, maxAngle: Math.PI, leg: 0, shortLeg: 0 }],
+      sticks: [{ length: 2000 }],
     });
   });
 

@@ -13,6 +13,7 @@ import { lengthsIn } from './length-field.js';
 import { gasketsSchema, platesSchema } from './plates.js';
 import { runnersSchema } from './runners.js';
 import { secondariesSchema } from './secondaries.js';
+import { stockSchema } from './stock.js';
 import { nameField } from './text-field.js';
 import { tubeSchema } from './tube.js';
 
@@ -45,6 +46,7 @@ export function planFileSchema(unit: LengthUnit) {
       plates: platesSchema(lengths),
       gaskets: gasketsSchema(lengths),
       drawing: drawingSchema(lengths),
+      stock: stockSchema(lengths),
     })
     .meta({
       title: 'evenrun plan',
