@@ -36,14 +36,17 @@ export const DEFAULTS = {
     cut_class: 2,
   },
   tube: {
-    bend: { max_angle: 180, leg: '0 mm' },
+    bend: { max_angle: 180 },
     /** Over the outside diameter: the tightest mandrel bend commonly sold. */
     least_clr: 1,
     step: { within: '15 mm' },
+    /** One length shops sell; mills cut 6 m. */
+    sticks: [{ length: '2000 mm' }],
     min_straight: '10 mm',
     min_straight_port: '15 mm',
     min_straight_inlet: '20 mm',
   },
+  stock: { kerf: '2 mm', grip: '25 mm', least_offcut: '150 mm', minimise: 'pieces' },
   collector: {
     name: 'collector',
     clocking: 0,

@@ -66,3 +66,15 @@ export const MOST_PLATE_BOLTS = 16;
 
 /** Most pieces of one plate, and most sets of all parts on a sheet. */
 export const MOST_COPIES = 50;
+
+/** Most lengths of straight stock listed under a tube. */
+export const MOST_STOCK_STICKS = 8;
+
+/** Most entries of one of the plan's own stock tables. */
+export const MOST_OWN_STOCK = 50;
+
+/** Largest price of one piece of stock. */
+export const MOST_PRICE = 1_000_000;
+
+/** Most pieces of one kind of stock a shop counts. */
+export const MOST_AVAILABLE = 10_000;

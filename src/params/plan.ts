@@ -32,6 +32,7 @@ export interface Plan {
   readonly gaskets: GasketsPlan | null;
   readonly drawing: DrawingPlan;
   readonly weld: WeldPlan;
+  readonly stock: StockPlan;
 }
 
 /** What the butt welds of the tubes add and take, mm: shop values, measured on the shop's own welds. */
@@ -154,6 +155,7 @@ export interface TubePlan {
   readonly wall: number;
   readonly material: string;
   readonly bends: readonly StockBend[];
+  readonly sticks: readonly StockStick[];
   /** Where primaries grow, nearest the head first; empty for one bore throughout. */
   readonly steps: readonly TubeStep[];
   /** Least straight between two bends, mm. */
@@ -173,6 +175,7 @@ export interface TubeStep {
   readonly od: number;
   readonly wall: number;
   readonly bends: readonly StockBend[];
+  readonly sticks: readonly StockStick[];
 }
 
 /** The tubes between collectors of a 4-2-1. */
@@ -184,6 +187,7 @@ export interface SecondaryPlan {
   readonly od: number;
   readonly wall: number;
   readonly bends: readonly StockBend[];
+  readonly sticks: readonly StockStick[];
 }
 
 /** Bent stock the shop can get. */
@@ -195,6 +199,37 @@ export interface StockBend {
   readonly leg: number;
   /** Straight leg on the other end, mm: as long as `leg` on a U-bend. */
   readonly shortLeg: number;
+  /** 'NPS 2 elbow, 90 deg, long radius' where the table of elbows gave the sizes. */
+  readonly elbow?: string | undefined;
+  /** As the plan calls it. */
+  readonly name?: string | undefined;
+  /** Of one, in the plan's currency. */
+  readonly price?: number | undefined;
+  /** How many there are; as many as wanted when undefined. */
+  readonly available?: number | undefined;
+}
+
+/** Straight stock the shop can get. */
+export interface StockStick {
+  /** mm. */
+  readonly length: number;
+  readonly name?: string | undefined;
+  readonly price?: number | undefined;
+  readonly available?: number | undefined;
+}
+
+/** How stock is cut and what of it is made least. */
+export interface StockPlan {
+  /** Width of the saw cut, mm. */
+  readonly kerf: number;
+  /** Shortest end the saw's vice holds, mm: lost on every stick. */
+  readonly grip: number;
+  /** Offcuts at least this long are kept, mm. */
+  readonly leastOffcut: number;
+  readonly minimise: 'pieces' | 'price';
+  readonly currency: string | null;
+  /** Of the tube, kg/m3; null where the material's name says. */
+  readonly density: number | null;
 }
 
 export interface CollectorPlan {

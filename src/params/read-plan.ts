@@ -10,6 +10,7 @@ import { RULES } from './rules/table.js';
 import { type ReadFile, readScans } from './scans.js';
 import { type PlanFile, planFileSchema } from './schema/plan-file.js';
 import { faultsOf, wordIssue } from './schema-faults.js';
+import { withOwnTables } from './stock/own-tables.js';
 import { atTrace, readTraces } from './trace/read-traces.js';
 
 /** A plan, or everything that is wrong with it and the same as text, one line a problem. */
@@ -30,7 +31,7 @@ export function readPlan(text: string, fileName: string, readFile?: ReadFile): R
   const read = readPlanText(text);
   if (!('value' in read)) return refuse(read);
   if (!isSection(read.value)) return refuse([read.problemAt(noPlan(read))]);
-  const { whole, sound, given, faults } = checkedSections(read.value);
+  const { whole, sound, given, faults } = checkedSections(withOwnTables(read.value));
   const traces = readTraces(sound, readFile);
   const draft: Draft = { sections: traces.sections, given };
   const scans = readScans(draft, readFile);

@@ -35,6 +35,7 @@ describe('collectors fed by others', () => {
       od: 50,
       wall: 1.5,
       bends: [{ clr: 75, maxAngle: Math.PI, leg: 0, shortLeg: 0 }],
+      sticks: [{ length: 2000 }],
     });
   });
 

@@ -23,9 +23,10 @@ tube:
   od: ${l(40)}
   wall: ${l(1.5)}
   material: 304 stainless
-  bends: [{ clr: ${l(60)}, max_angle: 180, leg: ${l(50)} }]
+  bends: [{ clr: ${l(60)}, max_angle: 180, leg: ${l(50)}, short_leg: ${l(30)} }, { use: own bend }]
   steps:
     - { at: ${l(250)}, within: ${l(40)}, od: ${l(43)}, wall: ${l(1.5)}, bends: [{ clr: ${l(64.5)} }] }
+  sticks: [{ length: ${l(1500)}, price: 20, available: 4, name: short stick }]
   least_clr: 1.25
 collectors:
   - { name: a, cylinders: [1, 2], at: ${p(40, -300, 150)}, direction: [0, -1, 0], gap: ${l(5)}, outlet: ${outlet(48)} }
@@ -37,7 +38,7 @@ collectors:
     direction: [1, 0, 0]
     outlet: ${outlet(60)}
     freedom: { from: ${p(-20, -10, 0)}, to: ${p(20, 10, 30)}, tilt: 5, turns: true }
-secondaries: { length: ${l(400)}, spread: ${l(0.5)}, od: ${l(48)}, wall: ${l(1.5)}, bends: [{ clr: ${l(72)} }] }
+secondaries: { length: ${l(400)}, spread: ${l(0.5)}, size: thin, bends: [{ clr: ${l(72)} }] }
 runners:
   length: { from: ${l(480)}, to: ${l(540)} }
   clearance: ${l(7)}
@@ -68,5 +69,13 @@ plates:
 gaskets: { grow: ${l(0.8)}, thickness: ${l(1.2)}, flanges: false }
 drawing: { paper: a4, sheet: { size: ${p(1250, 625)}, gap: ${l(6)}, margin: ${l(12)}, count: 2 } }
 weld: { gap: ${l(0.5)}, shrinkage: ${l(0.8)}, filler_diameter: ${l(2.4)} }
+stock:
+  kerf: ${l(1.5)}
+  grip: ${l(30)}
+  least_offcut: ${l(100)}
+  currency: EUR
+  tables:
+    sizes: [{ name: thin, od: ${l(48)}, wall: ${l(1.5)} }]
+    bends: [{ name: own bend, clr: ${l(80)}, max_angle: 90, leg: ${l(40)}, price: 9 }]
 `;
 }

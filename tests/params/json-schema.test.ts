@@ -45,6 +45,7 @@ describe('JSON Schema of a plan', () => {
       'gaskets',
       'drawing',
       'weld',
+      'stock',
     ]);
     expect(schema.required).toEqual(['evenrun', 'name', 'units', 'engine', 'flange', 'tube', 'runners']);
     expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
@@ -65,9 +66,25 @@ describe('JSON Schema of a plan', () => {
   test('knows the fields of steps, secondaries, bands, freedom, scans and tool room', () => {
     const at = (...path: string[]): Schema =>
       path.reduce<Schema>((s, name) => (name === '*' ? (s.items as Schema) : s.properties![name]!), schema);
-    expect(Object.keys(at('tube', 'steps', '*').properties!)).toEqual(['at', 'within', 'od', 'wall', 'bends']);
-    expect(Object.keys(at('secondaries').properties!)).toEqual(['length', 'spread', 'od', 'wall', 'bends']);
-    expect(at('secondaries').required).toEqual(['length', 'od', 'wall', 'bends']);
+    expect(Object.keys(at('tube', 'steps', '*').properties!)).toEqual([
+      'at',
+      'within',
+      'size',
+      'od',
+      'wall',
+      'bends',
+      'sticks',
+    ]);
+    expect(Object.keys(at('secondaries').properties!)).toEqual([
+      'length',
+      'spread',
+      'size',
+      'od',
+      'wall',
+      'bends',
+      'sticks',
+    ]);
+    expect(at('secondaries').required).toEqual(['length', 'bends']);
     expect(at('runners', 'length').anyOf!.map((s) => Object.keys(s.properties ?? {}))).toEqual([[], ['from', 'to']]);
     expect(at('runners', 'weights').properties!.closeness!.default).toBe(30);
     expect(Object.keys(at('collectors', '*', 'freedom').properties!)).toEqual(['from', 'to', 'tilt', 'turns']);

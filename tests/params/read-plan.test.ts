@@ -38,6 +38,15 @@ describe('a sound plan', () => {
       kerf: { width: 0, compensate: false },
     });
     expect(plan.tube.bends).toEqual([{ clr: 63.5, maxAngle: Math.PI, leg: 0, shortLeg: 0 }]);
+    expect(plan.tube.sticks).toEqual([{ length: 2000 }]);
+    expect(plan.stock).toEqual({
+      kerf: 2,
+      grip: 25,
+      leastOffcut: 150,
+      minimise: 'pieces',
+      currency: null,
+      density: null,
+    });
     expect(plan.collectors[0]).toMatchObject({
       name: 'collector',
       cylinders: [1, 2],

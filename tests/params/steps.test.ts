@@ -13,9 +13,10 @@ describe('steps of the primaries', () => {
   test('come nearest the head first, each with its own stock', () => {
     const plan = planFrom(stepped(step('at: 200, od: 45, wall: 1.5'), step('at: 16 in, within: 0, od: 48, wall: 1.5')));
     const bends = [{ clr: 67.5, maxAngle: Math.PI, leg: 0, shortLeg: 0 }];
+    const sticks = [{ length: 2000 }];
     expect(plan.tube.steps).toEqual([
-      { at: 200, within: 15, od: 45, wall: 1.5, bends },
-      { at: 406.4, within: 0, od: 48, wall: 1.5, bends },
+      { at: 200, within: 15, od: 45, wall: 1.5, bends, sticks },
+      { at: 406.4, within: 0, od: 48, wall: 1.5, bends, sticks },
     ]);
     expect(plan.tube.od).toBe(42.4);
   });
@@ -55,7 +56,10 @@ describe('steps of the primaries', () => {
     ['at: 600, within: 0, od: 45, wall: 1.5', 'at: a step at 600 mm reaches past the primary (runners.length 600 mm)'],
     ['at: 200, within: -1, od: 45, wall: 1.5', 'within: expected a length from 0 mm to 500 mm, found -1 mm'],
     ['at: 200, od: 45', 'wall: missing; expected a length such as 44.45 or "1.75 in"'],
-    ['at: 200, od: 45, wall: 1.5, clr: 60', 'clr: unknown field; this section has at, within, od, wall and bends'],
+    [
+      'at: 200, od: 45, wall: 1.5, clr: 60',
+      'clr: unknown field; this section has at, within, size, od, wall, bends and sticks',
+    ],
   ])('%j is refused', (fields, message) => {
     const text = fields.includes('bends') ? stepped(`{ ${fields} }`) : stepped(step(fields));
     expect(faults(text)).toEqual([`tube.steps.0.${message}`]);

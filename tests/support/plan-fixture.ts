@@ -77,6 +77,7 @@ export function planWith(
       wall: 2,
       material: '304',
       bends: [],
+      sticks: [{ length: 2000 }],
       minStraight: 5,
       minStraightPort: 10,
       minStraightInlet: 10,
@@ -100,6 +101,7 @@ export function planWith(
     gaskets: null,
     drawing: { units: 'mm', version: 'r2007', curves: 'polylines', paper: 'a4', engrave: false, sheet: null },
     weld: { gap: 0, shrinkage: 0, fillerDiameter: 1.6 },
+    stock: { kerf: 2, grip: 25, leastOffcut: 150, minimise: 'pieces', currency: null, density: null },
     keepOuts: [],
     jig: { bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8 },
   };

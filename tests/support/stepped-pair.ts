@@ -19,10 +19,10 @@ export function steppedPair(): { plan: Plan; primaries: RoutedPrimary[]; seconda
     ...small.plan,
     tube: {
       ...small.plan.tube,
-      steps: [{ at: 240, within: 60, ...grown, bends: small.plan.tube.bends }],
+      steps: [{ at: 240, within: 60, ...grown, bends: small.plan.tube.bends, sticks: small.plan.tube.sticks }],
     },
     collectors: [narrowed],
-    secondaries: { length: 0, tolerance: 1, ...secondary, bends },
+    secondaries: { length: 0, tolerance: 1, ...secondary, bends, sticks: small.plan.tube.sticks },
   };
   const start = advance(merge.frame, collectorLength(narrowed, plan));
   const corner = along(start.origin, start.z, 130);

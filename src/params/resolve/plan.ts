@@ -13,7 +13,7 @@ import { keepOutsOf } from './keep-outs.js';
 import { gasketsOf, platesOf } from './plates.js';
 import { type PlacedPort, placedPorts } from './ports.js';
 import type { PlanSections } from './sections.js';
-import { lastSize, secondariesOf, tubeOf } from './tubes.js';
+import { lastSize, secondariesOf, stockPlanOf, tubeOf } from './tubes.js';
 
 /** The plan of a file that every rule has passed. `scans` holds the mesh, in the world, of every keep-out that names a file, by its place in the list; `notes` is what reading the traces found. */
 export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, notes: readonly string[]): Plan {
@@ -51,6 +51,7 @@ export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, not
     gaskets: gasketsOf(file.gaskets),
     drawing: drawingOf(file.drawing, file.units),
     weld: { gap: file.weld.gap, shrinkage: file.weld.shrinkage, fillerDiameter: file.weld.filler_diameter },
+    stock: stockPlanOf(file.stock),
   };
 }
 

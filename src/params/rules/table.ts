@@ -9,6 +9,7 @@ import { routeRules } from './routes.js';
 import { sectionRules } from './sections.js';
 import { spaceRules } from './space.js';
 import { stepRules } from './steps.js';
+import { stockRules } from './stock.js';
 
 /** Every rule that looks at more than one section of a plan. */
 export const RULES: readonly ((draft: Draft) => readonly PlanFault[])[] = [
@@ -21,4 +22,5 @@ export const RULES: readonly ((draft: Draft) => readonly PlanFault[])[] = [
   routeRules,
   spaceRules,
   plateRules,
+  stockRules,
 ];

@@ -13,6 +13,7 @@ import { lengthsIn } from './length-field.js';
 import { gasketsSchema, platesSchema } from './plates.js';
 import { runnersSchema } from './runners.js';
 import { secondariesSchema } from './secondaries.js';
+import { stockSchema } from './stock.js';
 import { nameField } from './text-field.js';
 import { tubeSchema } from './tube.js';
 import { weldSchema } from './weld.js';
@@ -47,6 +48,7 @@ export function planFileSchema(unit: LengthUnit) {
       gaskets: gasketsSchema(lengths),
       drawing: drawingSchema(lengths),
       weld: weldSchema(lengths),
+      stock: stockSchema(lengths),
     })
     .meta({
       title: 'evenrun plan',

@@ -2,6 +2,8 @@ import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
 import type { Lengths } from './length-field.js';
 import { stockBendsField } from './stock-bend.js';
+import { stockSticksField } from './stock-stick.js';
+import { sizeFields, withSize } from './tube-size.js';
 
 /** `secondaries`: the tubes from one collector's outlet to the next collector. */
 export function secondariesSchema(lengths: Lengths) {
@@ -11,10 +13,11 @@ export function secondariesSchema(lengths: Lengths) {
         'Target length of every secondary, from the outlet of one collector to the inlet plane of the next',
       ),
       spread: lengths.positive('Largest allowed spread: longest minus shortest').prefault(DEFAULTS.runners.spread),
-      od: lengths.positive('Outside diameter of the secondaries', { max: 300 }),
-      wall: lengths.positive('Wall thickness', { max: 20 }),
+      ...sizeFields(lengths, ' of the secondaries', 300),
       bends: stockBendsField(lengths),
+      sticks: stockSticksField(lengths),
     })
+    .transform((secondaries, context) => withSize(secondaries, lengths, context))
     .describe(
       'The tubes between collectors, of the material of the primaries: needed when a collector is fed by others.',
     );

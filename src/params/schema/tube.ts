@@ -5,16 +5,18 @@ import { growthFaults } from '../tube-growth.js';
 import type { Lengths } from './length-field.js';
 import { numberField } from './number-field.js';
 import { bentTubeFaults, stockBendsField } from './stock-bend.js';
+import { stockSticksField } from './stock-stick.js';
 import { nameField } from './text-field.js';
+import { sizeFields, withSize } from './tube-size.js';
 
 /** `tube`: the stock the primaries are made of. */
 export function tubeSchema(lengths: Lengths) {
   return z
     .strictObject({
-      od: lengths.positive('Outside diameter of the primaries', { max: 200 }),
-      wall: lengths.positive('Wall thickness', { max: 20 }),
+      ...sizeFields(lengths, ' of the primaries', 200),
       material: nameField('Material of the tube, as the cut list prints it', '304 stainless'),
       bends: stockBendsField(lengths),
+      sticks: stockSticksField(lengths),
       steps: stepsField(lengths),
       least_clr: numberField(
         'Least centreline radius of any bend, over the outside diameter of its tube',
@@ -29,6 +31,7 @@ export function tubeSchema(lengths: Lengths) {
         .atLeastZero('Least straight before the collector inlet')
         .prefault(DEFAULTS.tube.min_straight_inlet),
     })
+    .transform((tube, context) => withSize(tube, lengths, context))
     .superRefine((tube, context) => {
       const sizes = [tube, ...tube.steps];
       const faults = sizes.flatMap((size, i) => {
@@ -52,10 +55,11 @@ function stepsField(lengths: Lengths) {
           within: lengths
             .atLeastZero('How far to either side the joint may fall, to find a straight', { max: 500 })
             .prefault(DEFAULTS.tube.step.within),
-          od: lengths.positive('Outside diameter from there on', { max: 200 }),
-          wall: lengths.positive('Wall thickness from there on', { max: 20 }),
+          ...sizeFields(lengths, ' from there on', 200),
           bends: stockBendsField(lengths),
+          sticks: stockSticksField(lengths),
         })
+        .transform((step, context) => withSize(step, lengths, context))
         .describe('A larger tube from there on.'),
     )
     .max(MOST_STEPS)
