@@ -1,9 +1,11 @@
 import { radians } from '../../geometry/angle.js';
 import { type Frame, frameAlong } from '../../geometry/frame.js';
 import { DEFAULTS } from '../defaults.js';
-import type { CollectorFreedom, CollectorPlan, InletOrder } from '../plan.js';
+import type { BranchPlan, CollectorFreedom, CollectorPlan, InletOrder } from '../plan.js';
 import type { PlanPath } from '../plan-problem.js';
 import type { PlanFile } from '../schema/plan-file.js';
+import type { TubeSize } from '../tube-growth.js';
+import { collectorOutlet } from './collector-outlet.js';
 import { inOrder } from './corners.js';
 
 /** One collector of the file, placed in the world, with the cylinders it joins or the collectors that feed it. */
@@ -48,27 +50,32 @@ export const placedInlets = (c: PlacedCollector): number => c.cylinders.length +
 export const feedsAnother = (c: PlacedCollector, all: readonly PlacedCollector[]): boolean =>
   all.some((other) => other !== c && other.from.includes(c.name));
 
-/** A collector as later stages see it. `wall` in mm stands in for a missing outlet wall. */
-export function collectorPlan(placed: PlacedCollector, wall: number): CollectorPlan {
+/** Angle between an inlet and the axis, rad. */
+export const mergeHalfAngleOf = (placed: PlacedCollector): number =>
+  placed.section.merge_half_angle ?? (placedInlets(placed) > 1 ? radians(DEFAULTS.collector.merge_half_angle) : 0);
+
+/** A collector as later stages see it, for the tube that joins it. `wall` in mm stands in for a missing outlet wall. */
+export function collectorPlan(placed: PlacedCollector, wall: number, joining: TubeSize): CollectorPlan {
   const { name, cylinders, from, frame, section } = placed;
-  const several = placedInlets(placed) > 1;
+  const outletWall = section.outlet.wall ?? wall;
   return {
     name,
     cylinders,
     from,
     frame,
     inletGap: section.gap,
-    mergeHalfAngle: section.merge_half_angle ?? (several ? radians(DEFAULTS.collector.merge_half_angle) : 0),
+    mergeHalfAngle: mergeHalfAngleOf(placed),
     order: inletOrder(placed),
-    outlet: {
-      od: section.outlet.od,
-      wall: section.outlet.wall ?? wall,
-      coneLength: section.outlet.cone_length,
-      tail: section.outlet.tail,
-    },
+    outlet: collectorOutlet(placed, outletWall, joining),
+    centre: section.centre,
+    slip: section.slip ?? null,
+    branch: branchOf(section.branch, outletWall),
     freedom: freedomOf(section.freedom),
   };
 }
+
+const branchOf = (branch: PlacedCollector['section']['branch'], wall: number): BranchPlan | null =>
+  branch === undefined ? null : { ...branch, wall: branch.wall ?? wall };
 
 /** An order by the names of collectors counts them from 1 as `from` lists them. */
 function inletOrder({ section, from }: PlacedCollector): InletOrder {

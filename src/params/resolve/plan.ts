@@ -31,7 +31,9 @@ export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, not
     ports: ports.map((p) => p.port).sort((a, b) => a.cylinder - b.cylinder),
     flange: flangeOf(file.flange, file.tube.wall),
     tube: tubeOf(file.tube),
-    collectors: collectors.map((c) => collectorPlan(c, outletWall(c, collectors, file))),
+    collectors: collectors.map((c) =>
+      collectorPlan(c, outletWall(c, collectors, file), c.from.length > 0 ? file.secondaries! : lastSize(file.tube)),
+    ),
     runners: runnersOf(file.runners, ports),
     secondaries: file.secondaries === undefined ? null : secondariesOf(file.secondaries),
     keepOuts: keepOutsOf(file, scans),
