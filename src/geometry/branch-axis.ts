@@ -16,7 +16,12 @@ export function branchFrame(at: number, angle: number, clocking: number): Frame 
  * Where a branch's outside of `radius` mm first and last meets a round pipe of `host` mm radius, mm along the pipe: at its
  * generators nearest and farthest. `at` + host / tan(angle) -+ radius / sin(angle).
  */
-export function saddleSpan(at: number, angle: number, radius: number, host: number): readonly [from: number, to: number] {
+export function saddleSpan(
+  at: number,
+  angle: number,
+  radius: number,
+  host: number,
+): readonly [from: number, to: number] {
   const middle = at + host / Math.tan(angle);
   return [middle - radius / Math.sin(angle), middle + radius / Math.sin(angle)];
 }

@@ -1,13 +1,7 @@
 import { integrate } from '../geometry/integrate.js';
-import {
-  coveredArea,
-  holeArea,
-  hullOfRing,
-  type RingSection,
-  transitionArea,
-  transitionVolume,
-} from '../geometry/merge-section.js';
+import { coveredArea, hullOfRing, transitionArea, transitionVolume } from '../geometry/merge-section.js';
 import type { CollectorGeometry } from './merge-geometry.js';
+import { closedAt, ringAt, touchingAt } from './merge-ring.js';
 
 /** Part of the way of the gas, from the inlet plane on; mm. */
 export type FlowPart = 'merge' | 'cone' | 'throat' | 'diffuser' | 'tail';
@@ -29,14 +23,6 @@ export interface AreaAt {
   /** Square to the collector's axis, a branch left aside, mm2. */
   readonly area: number;
 }
-
-/** The tubes' bores, or with `radius` any tubes about the same axes, in the plane `z` mm behind the inlet plane. */
-export function ringAt(g: RingOf, z: number, radius: number): RingSection {
-  const offset = g.inlets === 1 ? 0 : g.ringRadius - z * Math.tan(g.mergeHalfAngle);
-  return { count: g.inlets, offset, tilt: g.mergeHalfAngle, radius };
-}
-
-type RingOf = Pick<CollectorGeometry, 'inlets' | 'ringRadius' | 'mergeHalfAngle'>;
 
 /** Stretches of the way of the gas that are there, in order, with their volumes: the merge by Simpson's rule on closed-form sections (to 1e-6 of it), the others in closed form. */
 export function flowStretches(g: CollectorGeometry): FlowStretch[] {
@@ -82,24 +68,6 @@ function mergeVolume(g: CollectorGeometry): number {
   return ends.slice(1).reduce((sum, to, i) => sum + integrate(area, ends[i]!, to, 2000), 0);
 }
 
-/** Where tubes of a radius about the inlets' axes first touch their neighbours, mm behind the inlet plane; infinite for parallel ones. */
-export function touchingAt(g: RingOf, radius: number): number {
-  const half = Math.PI / g.inlets;
-  const reach = radius * Math.hypot(Math.sin(half) / Math.cos(g.mergeHalfAngle), Math.cos(half));
-  return (g.ringRadius - reach / Math.sin(half)) / Math.tan(g.mergeHalfAngle);
-}
-
-/** Where tubes of a radius about the inlets' axes meet on the collector's axis, mm behind the inlet plane; infinite for parallel ones. */
-export const closedAt = (g: RingOf, radius: number): number =>
-  (g.ringRadius - radius / Math.cos(g.mergeHalfAngle)) / Math.tan(g.mergeHalfAngle);
-
-/** Volume of the spike between the tubes' outsides, from the inlet plane to where they meet on the axis, mm3. By Simpson's rule on closed-form sections. */
-export function spikeVolume(g: RingOf, outside: number): number {
-  const area = (z: number): number => holeArea(ringAt(g, z, outside));
-  const ends = [0, Math.max(0, touchingAt(g, outside)), Math.max(0, closedAt(g, outside))];
-  return ends.slice(1).reduce((sum, to, i) => sum + integrate(area, ends[i]!, to, 2000), 0);
-}
-
 /** Section of the gas way at `z` mm behind the inlet plane in a part of it, mm2. Closed forms. */
 function areaIn(g: CollectorGeometry, { part, from, to }: FlowStretch, z: number): number {
   const t = (z - from) / (to - from);
@@ -133,6 +101,3 @@ export function areaProfile(g: CollectorGeometry, step = 5): AreaAt[] {
     });
   });
 }
-
-/** Radius of the circle of the same area, mm. */
-export const equalRadius = (area: number): number => Math.sqrt(area / Math.PI);

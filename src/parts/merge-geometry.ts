@@ -9,7 +9,7 @@ import { inletCount } from '../params/inlet-tube.js';
 import { outletLength } from '../params/outlet-length.js';
 import type { CollectorPlan } from '../params/plan.js';
 import { type BranchCut, type BranchHost, branchCut } from './branch-cut.js';
-import { closedAt, equalRadius, spikeVolume } from './merge-flow.js';
+import { closedAt, equalRadius, type MergeRing, spikeVolume } from './merge-ring.js';
 
 /** The tube that arrives at the inlets, mm. */
 export interface InletTube {
@@ -175,11 +175,7 @@ function throatOf({ outlet }: CollectorPlan, from: number, outletBore: number): 
   };
 }
 
-function spikeOf(
-  { centre }: CollectorPlan,
-  ring: Pick<CollectorGeometry, 'inlets' | 'ringRadius' | 'mergeHalfAngle'>,
-  outside: number,
-): CollectorSpike | null {
+function spikeOf({ centre }: CollectorPlan, ring: MergeRing, outside: number): CollectorSpike | null {
   if (centre === 'open') return null;
   if (ring.inlets < 3 || ring.mergeHalfAngle < PARALLEL) {
     throw new RangeError('a spike needs three inlets or more that run together: two leave no hole between them');

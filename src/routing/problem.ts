@@ -144,7 +144,11 @@ export function problemOf(
   return {
     runners: [...primaryRunners(plan, placement.length), ...secondaryRunners(plan, placed)],
     collectors: placed.map((c) => joining(c, plan)),
-    keptOut: [...space, ...placed.map((c) => collectorKeptOut(c, plan)), ...placed.flatMap((c) => branchKeptOut(c, plan))],
+    keptOut: [
+      ...space,
+      ...placed.map((c) => collectorKeptOut(c, plan)),
+      ...placed.flatMap((c) => branchKeptOut(c, plan)),
+    ],
     clearance: wish.clearance,
     selfGap: Math.min(wish.clearance, tube.od / 4),
     minStraight: tube.minStraight,

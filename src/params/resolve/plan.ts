@@ -4,7 +4,8 @@ import type { Engine, FlangePlan, Head, HeadBody, Plan, RunnersPlan } from '../p
 import type { PlanFile } from '../schema/plan-file.js';
 import { socketDiameter } from '../socket-diameters.js';
 import { accessOf } from './access.js';
-import { collectorPlan, feedsAnother, type PlacedCollector, placedCollectors } from './collectors.js';
+import { collectorPlan } from './collector-plan.js';
+import { feedsAnother, type PlacedCollector, placedCollectors } from './collectors.js';
 import { drawingOf } from './drawing.js';
 import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';

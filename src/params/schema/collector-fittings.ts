@@ -26,7 +26,10 @@ export function branchSchema(lengths: Lengths) {
         DEFAULTS.collector.branch.clocking,
       ),
       length: lengths.positive("From the collector's axis to its open end, along its own axis", { max: 1000 }),
-      on: z.enum(['cone', 'tail']).default(DEFAULTS.collector.branch.on).describe('What it leaves: the cone or the tail'),
+      on: z
+        .enum(['cone', 'tail'])
+        .default(DEFAULTS.collector.branch.on)
+        .describe('What it leaves: the cone or the tail'),
     })
     .describe('A pipe that leaves the collector through its side, to a wastegate say.');
 }

@@ -33,9 +33,7 @@ export function outletSchema(lengths: Lengths) {
         STEEPEST,
       ).optional(),
       throat: lengths.positive('Bore of the throat of a venturi', { max: 500 }).optional(),
-      throat_length: lengths
-        .atLeastZero('Straight length of the throat; 0 when left out', { max: 2000 })
-        .optional(),
+      throat_length: lengths.atLeastZero('Straight length of the throat; 0 when left out', { max: 2000 }).optional(),
       diffuser: diffuserSchema(lengths).optional(),
       tail: lengths
         .atLeastZero('Straight pipe after the cone or the diffuser', { max: 2000 })
