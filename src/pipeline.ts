@@ -19,6 +19,7 @@ import type { Summary } from './export/summary-schema.js';
 import { inletTube } from './params/inlet-tube.js';
 import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
+import { collectorAids as aidsOf } from './parts/collector-aids.js';
 import { type CutPiece, cutListOf } from './parts/cut-list.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
@@ -86,6 +87,8 @@ const placedPlan = (plan: Plan, { frames, length }: Placement): Plan => ({
 export interface BuiltHeader extends RoutedHeader {
   readonly cutList: readonly CutPiece[];
   readonly collectors: readonly Collector[];
+  /** Printed beside the collectors: pieces for the bed, gauges of the merges, saw blocks. */
+  readonly collectorAids: readonly SolidPart[];
   readonly jigs: readonly SolidPart[];
 }
 
@@ -94,12 +97,15 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const { plan, primaries, secondaries } = header;
   progress('building the collectors');
   const names = collectorFiles(plan.collectors);
-  const collectors = plan.collectors.map((c, i) => collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!));
+  const collectors = plan.collectors.map((c, i) =>
+    collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!, plan.tube.material),
+  );
+  const collectorAids = collectors.flatMap((c) => aidsOf(c, plan.jig));
   progress('building the jigs');
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
-  const findings = check({ ...header, jigs, jigNotes });
+  const findings = check({ ...header, jigs: [...jigs, ...collectorAids], jigNotes });
   const cutList = cutListOf(plan, [...primaries, ...secondaries]);
-  return { ...header, cutList, collectors, jigs, findings, passed: passes(findings) };
+  return { ...header, cutList, collectors, collectorAids, jigs, findings, passed: passes(findings) };
 }
 
 /** The files of a built header and the summary that lists them. */
@@ -122,7 +128,7 @@ export function outputsOf(
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
     ...(compared.length > 0 ? alternativeFiles(compared) : []),
-    ...stlFiles([...collectors.map((c) => c.part), ...built.jigs]),
+    ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs]),
   ];
   const gasVolumes = collectors.map((c) => c.gasVolume);
   const rows = compared.map((h, i) => alternativeOf(h, i + 1));

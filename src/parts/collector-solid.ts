@@ -18,10 +18,10 @@ const BEYOND = 1;
  * The collector in its own frame: what stands outside less the way of the gas. Its tubes need no trimming here: where bores
  * overlap their union is the same with or without the cutting planes, and the outsides, a wall further out than the bores,
  * stay a wall away from the joined bores everywhere. The valleys between the lobes at the merge's end are closed by a plate
- * of the cone's wall. The cone's wall is measured square to the collector's axis.
+ * of the cone's wall. The cone's wall is measured square to the collector's axis. `more` is united with the outside first.
  */
-export const collectorSolid = (g: CollectorGeometry): Solid =>
-  difference(collectorOutside(g), collectorGas(g, BEYOND), ...sleeveBores(g));
+export const collectorSolid = (g: CollectorGeometry, ...more: readonly Solid[]): Solid =>
+  difference(union(collectorOutside(g), ...more), collectorGas(g, BEYOND), ...sleeveBores(g));
 
 /** The space the gas fills, opened `beyond` mm past every end. */
 export function collectorGas(g: CollectorGeometry, beyond = 0): Solid {

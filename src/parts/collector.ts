@@ -1,6 +1,6 @@
 import { degrees } from '../geometry/angle.js';
 import { type Frame, WORLD } from '../geometry/frame.js';
-import { type Solid, volumeOf } from '../geometry/solid.js';
+import { volumeOf } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { CollectorPlan } from '../params/plan.js';
 import { collectorGas, collectorSolid } from './collector-solid.js';
@@ -49,13 +49,13 @@ export function collectorOf(
   material = 'steel',
 ): Collector {
   const geometry = collectorGeometry(plan, tube);
-  const part = closedPart(geometry, (solid) =>
+  const part = smallerBy(geometry, (g) =>
     printedPart(
       {
         name: file,
         kind: 'collector',
         title: `Collector ${plan.name}: ${geometry.inlets} into 1`,
-        solid,
+        solid: collectorSolid(g),
         at: plan.frame,
         up: ON_OUTLET,
         dropBelow: SLIVER,
@@ -94,12 +94,12 @@ function notesOn({ spike, slip, branch }: CollectorGeometry): string[] {
   ];
 }
 
-/** The first solid that is one closed body, of tubes ever so slightly smaller. */
-function closedPart(geometry: CollectorGeometry, make: (solid: Solid) => SolidPart): SolidPart {
+/** What is made of the collector as soon as it is of closed bodies, of tubes ever so slightly smaller if need be. */
+export function smallerBy<T>(geometry: CollectorGeometry, make: (geometry: CollectorGeometry) => T): T {
   for (let k = 0; ; k++) {
     const by = k * SMALLER;
     try {
-      return make(collectorSolid({ ...geometry, bore: geometry.bore - by, outside: geometry.outside - by }));
+      return make({ ...geometry, bore: geometry.bore - by, outside: geometry.outside - by });
     } catch (e) {
       if (!(e instanceof RangeError) || k === STEPS) throw e;
     }
