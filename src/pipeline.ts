@@ -130,12 +130,8 @@ export function outputsOf(
     ...(compared.length > 0 ? alternativeFiles(compared) : []),
     ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs]),
   ];
-  const gasVolumes = collectors.map((c) => c.gasVolume);
   const rows = compared.map((h, i) => alternativeOf(h, i + 1));
-  const summary = summaryOf(
-    { ...built, collectors: geometry, gasVolumes, plates: flat.plates, alternatives: rows },
-    files,
-  );
+  const summary = summaryOf({ ...built, plates: flat.plates, alternatives: rows }, files);
   return { files: [summaryFile(summary), ...files], summary };
 }
 
@@ -151,7 +147,7 @@ function flatFiles({ drawing }: Plan, { all, plates }: FlatParts): OutputFile[] 
 
 /** The summary of a header that was only checked: no collectors, no files. */
 export const checkedSummary = (header: RoutedHeader): Summary =>
-  summaryOf({ ...header, collectors: [], gasVolumes: [], plates: platesOf(header.plan), alternatives: [] }, []);
+  summaryOf({ ...header, collectors: [], plates: platesOf(header.plan), alternatives: [] }, []);
 
 /** The verdict in one line. */
 export function verdictOf({ plan, primaries, findings, passed }: RoutedHeader): string {

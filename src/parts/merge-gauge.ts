@@ -26,12 +26,11 @@ const BELOW_POINT = 0.7;
 /** How far the cradles' core reaches beyond the ring of the tubes' axes, as a share of their radius. */
 const FINS = 0.9;
 
-/** Height of the cradles over the inlet plane, mm. */
+/** Height of the cradles over the inlet plane, mm: of three tubes and more well below where they meet, so that the core keeps its strength. */
 export function cradleHeight(g: CollectorGeometry): number {
   const high = 2 * g.outside * HEIGHT;
-  return g.mergeHalfAngle < PARALLEL
-    ? high
-    : Math.min(high, Math.max(g.outside / 2, closedAt(g, g.outside) * BELOW_POINT));
+  if (g.inlets < 3 || g.mergeHalfAngle < PARALLEL) return high;
+  return Math.min(high, Math.max(g.outside / 2, closedAt(g, g.outside) * BELOW_POINT));
 }
 
 /**
