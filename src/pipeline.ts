@@ -21,6 +21,7 @@ import { tubeTotalsTable } from './export/tube-totals.js';
 import { inletTube } from './params/inlet-tube.js';
 import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
+import { collectorAids as aidsOf } from './parts/collector-aids.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
 import type { SolidPart } from './parts/part.js';
@@ -89,6 +90,8 @@ export interface BuiltHeader extends RoutedHeader {
   /** Every primary, then every secondary, as it is cut and put together. */
   readonly cuts: readonly TubeCuts[];
   readonly collectors: readonly Collector[];
+  /** Printed beside the collectors: pieces for the bed, gauges of the merges, saw blocks. */
+  readonly collectorAids: readonly SolidPart[];
   readonly jigs: readonly SolidPart[];
 }
 
@@ -97,12 +100,15 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const { plan, primaries, secondaries } = header;
   progress('building the collectors');
   const names = collectorFiles(plan.collectors);
-  const collectors = plan.collectors.map((c, i) => collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!));
+  const collectors = plan.collectors.map((c, i) =>
+    collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!, plan.tube.material),
+  );
+  const collectorAids = collectors.flatMap((c) => aidsOf(c, plan.jig));
   progress('building the jigs');
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
-  const findings = check({ ...header, jigs, jigNotes });
+  const findings = check({ ...header, jigs: [...jigs, ...collectorAids], jigNotes });
   const cuts = [...primaries, ...secondaries].map((tube) => cutsOf(plan, tube));
-  return { ...header, cuts, collectors, jigs, findings, passed: passes(findings) };
+  return { ...header, cuts, collectors, collectorAids, jigs, findings, passed: passes(findings) };
 }
 
 /** The files of a built header and the summary that lists them. */
@@ -127,14 +133,10 @@ export function outputsOf(
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
     ...(compared.length > 0 ? alternativeFiles(compared) : []),
-    ...stlFiles([...collectors.map((c) => c.part), ...built.jigs]),
+    ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs]),
   ];
-  const gasVolumes = collectors.map((c) => c.gasVolume);
   const rows = compared.map((h, i) => alternativeOf(h, i + 1));
-  const summary = summaryOf(
-    { ...built, collectors: geometry, gasVolumes, plates: flat.plates, alternatives: rows },
-    files,
-  );
+  const summary = summaryOf({ ...built, plates: flat.plates, alternatives: rows }, files);
   return { files: [summaryFile(summary), ...files], summary };
 }
 
@@ -150,7 +152,7 @@ function flatFiles({ drawing }: Plan, { all, plates }: FlatParts): OutputFile[] 
 
 /** The summary of a header that was only checked: no collectors, no files. */
 export const checkedSummary = (header: RoutedHeader): Summary =>
-  summaryOf({ ...header, collectors: [], gasVolumes: [], plates: platesOf(header.plan), alternatives: [] }, []);
+  summaryOf({ ...header, collectors: [], plates: platesOf(header.plan), alternatives: [] }, []);
 
 /** The verdict in one line. */
 export function verdictOf({ plan, primaries, findings, passed }: RoutedHeader): string {

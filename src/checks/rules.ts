@@ -1,5 +1,6 @@
 import { bendStock, steps, straights } from './bends.js';
 import { clearances } from './clearance.js';
+import { branches, diffusers, throats } from './collector.js';
 import type { CheckContext } from './context.js';
 import { lengthAgainstTarget, spread } from './equal-length.js';
 import type { Finding } from './finding.js';
@@ -29,6 +30,9 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   straights,
   bendStock,
   steps,
+  diffusers,
+  throats,
+  branches,
   flangeEdges,
   flangeWebs,
   flangesApart,

@@ -1,6 +1,9 @@
+import { AIDS_CAUTION } from '../parts/collector-aids.js';
+
 /** What every set of outputs says about work that can hurt. Local codes and licensed practice come first. */
 export const CAUTIONS: readonly string[] = [
   'Printed parts are for mock-up and tacking only: take them off before full welding and before the engine runs. Plastic near heat burns and gives off fumes.',
+  AIDS_CAUTION,
   'Cutting and welding: eye, skin, hearing and lung protection. Fume from stainless steel holds hexavalent chromium: extract it at the source.',
   'Argon used for purging displaces air: ventilate, and never enter or lean into a closed space.',
   'Exhaust parts get hot enough to burn skin, hoses and wiring and to start fires: shield them and keep the distances.',

@@ -15,6 +15,8 @@ export type OutputKind =
   | 'alternatives'
   | 'jig'
   | 'collector'
+  | 'merge-gauge'
+  | 'saw-block'
   | 'picture';
 
 /** A file to be written: plain bytes under a path relative to the output folder, with forward slashes. */

@@ -52,13 +52,36 @@ export function collectorStrokes(plan: CollectorPlan, g: CollectorGeometry, view
     return pieces(inlet.origin, end, 3, () => 2 * g.outside, colour);
   });
   const wide = 2 * (g.mergeRadius * spreadAcross(plan, g, view) + g.outside);
-  const narrow = 2 * g.outletOutside;
-  const coneEnd = g.mergeLength + g.coneLength;
+  const narrow = 2 * g.coneEnd.outside;
+  const coneEnd = g.coneEnd.z;
+  const outlet = 2 * g.outletOutside;
   return [
     ...tubes,
     ...pieces(axis(g.mergeLength), axis(coneEnd), 16, (t) => wide + (narrow - wide) * t, colour),
-    ...pieces(axis(coneEnd), axis(g.totalLength), 1, () => narrow, colour),
+    ...throatStrokes(g, axis, colour),
+    ...pieces(axis(g.totalLength - g.tail), axis(g.totalLength), 1, () => outlet, colour),
+    ...branchStrokes(plan, g, colour),
   ];
+}
+
+/** Throat and diffuser of a venturi. */
+function throatStrokes(
+  { throat, outletOutside }: CollectorGeometry,
+  axis: (z: number) => Vec3,
+  colour: string,
+): Stroke[] {
+  if (throat === null) return [];
+  const [narrow, wide] = [2 * throat.outside, 2 * outletOutside];
+  return [
+    ...pieces(axis(throat.from), axis(throat.to), 1, () => narrow, colour),
+    ...pieces(axis(throat.to), axis(throat.diffuserEnd), 16, (t) => narrow + (wide - narrow) * t, colour),
+  ];
+}
+
+function branchStrokes({ frame }: CollectorPlan, { branch }: CollectorGeometry, colour: string): Stroke[] {
+  if (branch === null) return [];
+  const [from, to] = [branch.frame.origin, branch.end.origin].map((p) => pointFrom(frame, p)) as [Vec3, Vec3];
+  return pieces(from, to, 3, () => branch.od, colour);
 }
 
 /** How far the inlets stand apart across the view, as a share of their distance from the collector's axis. */

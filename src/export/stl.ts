@@ -6,17 +6,25 @@ import { snapMesh } from '../geometry/mesh-snap.js';
 import { meshFaults, validateMesh } from '../geometry/mesh-validate.js';
 import { weldExact } from '../geometry/mesh-weld.js';
 import { meshFromStl } from '../geometry/stl-read.js';
-import type { SolidPart } from '../parts/part.js';
-import type { OutputFile } from './output-file.js';
+import type { PartKind, SolidPart } from '../parts/part.js';
+import type { OutputFile, OutputKind } from './output-file.js';
 
 /** Length of a binary STL's header, bytes. */
 const HEADER = 80;
 
+/** Kinds of files of parts that are no jigs. */
+const KINDS: Partial<Record<PartKind, OutputKind>> = {
+  collector: 'collector',
+  'collector-piece': 'collector',
+  'merge-gauge': 'merge-gauge',
+  'saw-block': 'saw-block',
+};
+
 /** Files of printed parts: jigs/<name>.stl and collector/<name>.stl, in the order given. */
 export function stlFiles(parts: readonly SolidPart[]): OutputFile[] {
   return parts.map((part) => {
-    const kind = part.kind === 'collector' ? 'collector' : 'jig';
-    const folder = kind === 'collector' ? 'collector' : 'jigs';
+    const kind = KINDS[part.kind] ?? 'jig';
+    const folder = kind === 'jig' ? 'jigs' : 'collector';
     return { path: `${folder}/${part.name}.stl`, kind, bytes: stlBytes(part.mesh, part.name) };
   });
 }

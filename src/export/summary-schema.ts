@@ -26,6 +26,14 @@ const finding = z.strictObject({
 
 const place = z.array(z.number()).length(3);
 
+const branch = z.strictObject({
+  end_mm: place.describe('Middle of its open end, mm'),
+  direction: place.describe('Its way out, unit vector'),
+  od_mm: mm('Outside diameter'),
+  angle_deg: z.number().describe('Between the branch and the way of the gas, deg'),
+  area_to_inlets: z.number().describe('Its bore area over that of all inlets'),
+});
+
 const collector = z.strictObject({
   name: z.string(),
   at_mm: place.describe('Centre of the inlet plane, mm: where the solver put it if the plan left it free'),
@@ -38,6 +46,22 @@ const collector = z.strictObject({
   area_out_mm2: z.number().describe('Bore area of the outlet, mm2'),
   gas_volume_mm3: z.number().describe('Volume of the gas way from the inlets to the end of the outlet, mm3'),
   cut_angle_deg: z.number().nullable().describe('Angle between a tube and its cut planes, deg; null for one inlet'),
+  merge_volume_mm3: z.number().describe('Gas from the inlets to the start of the cone, mm3'),
+  cone_half_angle_deg: z
+    .number()
+    .describe('Of the round cone of the same areas and length, deg; negative where it draws in'),
+  throat_mm: mm('Bore of the throat; null without one').nullable(),
+  diffuser_half_angle_deg: z.number().nullable().describe('From the throat to the outlet, deg; null without a throat'),
+  heel_mm: mm(
+    'Along the outside of a tube from its inlet end to where its cut begins; null when it is not cut',
+  ).nullable(),
+  spike_mm: mm('The same to where the cuts meet on the axis; null for fewer than three inlets').nullable(),
+  toe_mm: mm('The same to where its cut runs out; null when it is not cut').nullable(),
+  centre: z.enum(['open', 'spike']),
+  slip_overlap_mm: mm('How far its sleeves reach over the tubes; null when they are welded on').nullable(),
+  mass_kg: z.number().describe('Of its walls, fillers and sleeves, kg'),
+  branch: branch.nullable(),
+  notes: z.array(z.string()),
 });
 
 const plate = z.strictObject({

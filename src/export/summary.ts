@@ -1,13 +1,13 @@
 import { spreadOf } from '../checks/equal-length.js';
 import type { Finding } from '../checks/finding.js';
 import { passes } from '../checks/rules.js';
-import { degrees } from '../geometry/angle.js';
 import type { Plan } from '../params/plan.js';
-import type { CollectorGeometry } from '../parts/merge-geometry.js';
+import type { Collector } from '../parts/collector.js';
 import type { PlatePart } from '../parts/plates/plate.js';
 import type { Gap } from '../routing/clearance.js';
 import { bendsOf, type RoutedPrimary, type RoutedSecondary } from '../routing/routed.js';
 import { CAUTIONS } from './cautions.js';
+import { collectorSummary } from './collector-summary.js';
 import type { OutputFile } from './output-file.js';
 import type { Summary } from './summary-schema.js';
 
@@ -17,9 +17,7 @@ export interface SummarySource {
   readonly primaries: readonly RoutedPrimary[];
   readonly secondaries: readonly RoutedSecondary[];
   readonly gaps: readonly Gap[];
-  readonly collectors: readonly CollectorGeometry[];
-  /** Volume of the gas way of every collector, from its inlets to the end of its outlet, mm3. */
-  readonly gasVolumes: readonly number[];
+  readonly collectors: readonly Collector[];
   readonly plates: readonly PlatePart[];
   readonly findings: readonly Finding[];
   /** Sets of routes to compare, the built one first; none when no others were asked for. */
@@ -52,19 +50,7 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
     spread_mm: spreadOf(s.primaries.map((p) => p.length)),
     tolerance_mm: s.plan.runners.tolerance,
     passed: passes(s.findings),
-    collectors: s.collectors.map((g, i) => ({
-      name: s.plan.collectors[i]!.name,
-      at_mm: [...s.plan.collectors[i]!.frame.origin],
-      direction: [...s.plan.collectors[i]!.frame.z],
-      inlets: g.inlets,
-      merge_length_mm: g.mergeLength,
-      total_length_mm: g.totalLength,
-      area_in_mm2: g.area.inlets,
-      area_merge_mm2: g.area.mergeEnd,
-      area_out_mm2: g.area.outlet,
-      gas_volume_mm3: s.gasVolumes[i]!,
-      cut_angle_deg: g.inlets > 1 ? degrees(g.cuts[0]!.angle) : null,
-    })),
+    collectors: s.collectors.map(collectorSummary),
     plates: s.plates.map(({ plan, flat, openArea, frame }) => ({
       name: plan.name,
       pattern: plan.pattern.kind,

@@ -56,6 +56,10 @@ export const DEFAULTS = {
     merge_half_angle: 8,
     order: 'free',
     tail: '40 mm',
+    outlet: { kind: 'cone' },
+    centre: 'open',
+    slip: { overlap: '40 mm', fit: '0.3 mm' },
+    branch: { angle: 45, clocking: 0, on: 'tail' },
     freedom: { offset: '0 mm', tilt: 0, turns: false },
   },
   runners: {

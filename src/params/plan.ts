@@ -246,6 +246,12 @@ export interface CollectorPlan {
   readonly mergeHalfAngle: number;
   readonly order: InletOrder;
   readonly outlet: CollectorOutlet;
+  /** Whether a filler closes the hole the tubes leave between them at the inlet plane. */
+  readonly centre: 'open' | 'spike';
+  /** Sleeves that slip over the tubes' ends; null when the tubes are welded on. */
+  readonly slip: SlipPlan | null;
+  /** A pipe that leaves the collector, to a wastegate say; null for none. */
+  readonly branch: BranchPlan | null;
   /** How far the collector may move from `frame`; null when it is fixed. */
   readonly freedom: CollectorFreedom | null;
 }
@@ -270,10 +276,44 @@ export type InletOrder =
 export interface CollectorOutlet {
   readonly od: number;
   readonly wall: number;
-  /** Length of the cone from the merge to the outlet, mm. */
+  /** Length of the cone from the merge to the outlet, or to the throat where there is one, mm. */
   readonly coneLength: number;
-  /** Straight pipe after the cone, mm. */
+  /** Straight pipe after the cone or the diffuser, mm. */
   readonly tail: number;
+  /** What follows the cone of a venturi; null for a plain cone. */
+  readonly throat: ThroatPlan | null;
+}
+
+/** The narrowest place of a venturi and the diffuser from there to the outlet, mm. */
+export interface ThroatPlan {
+  readonly bore: number;
+  /** Straight length of the throat. */
+  readonly length: number;
+  /** 0 where the throat is as wide as the outlet. */
+  readonly diffuserLength: number;
+}
+
+/** Sleeves over the ends of the tubes at a collector's inlets, mm. */
+export interface SlipPlan {
+  /** How far a sleeve reaches back over its tube. */
+  readonly overlap: number;
+  /** Gap per side. */
+  readonly fit: number;
+}
+
+/** A round pipe that leaves a collector through its side, mm and rad. */
+export interface BranchPlan {
+  readonly od: number;
+  readonly wall: number;
+  /** Between its way out and the collector's gas. */
+  readonly angle: number;
+  /** Where its axis meets the collector's, from the inlet plane. */
+  readonly at: number;
+  /** About the collector's axis from inlet 1, right-handed about the gas. */
+  readonly clocking: number;
+  /** From the collector's axis to its open end, along its own axis. */
+  readonly length: number;
+  readonly on: 'cone' | 'tail';
 }
 
 export interface RunnersPlan {

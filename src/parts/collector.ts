@@ -1,10 +1,12 @@
+import { degrees } from '../geometry/angle.js';
 import { type Frame, WORLD } from '../geometry/frame.js';
-import { type Solid, volumeOf } from '../geometry/solid.js';
+import { volumeOf } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { CollectorPlan } from '../params/plan.js';
 import { collectorGas, collectorSolid } from './collector-solid.js';
 import { type CollectorGeometry, collectorGeometry, type InletTube } from './merge-geometry.js';
 import type { SolidPart } from './part.js';
+import { plateDensity } from './plate-density.js';
 import { fileName, printedPart } from './printed-part.js';
 
 /** A collector as numbers and as a body. */
@@ -14,6 +16,12 @@ export interface Collector {
   /** Volume the gas fills from the inlets' ends to the end of the tail, mm3. */
   readonly gasVolume: number;
   readonly part: SolidPart;
+  /** Volume of its walls, fillers and sleeves as modelled, mm3. */
+  readonly wallVolume: number;
+  /** kg, of the material of the tubes. */
+  readonly mass: number;
+  /** What the shop should know of it, one sentence each. */
+  readonly notes: readonly string[];
 }
 
 /** Collector's frame turned over: printed, it stands on its outlet. */
@@ -29,21 +37,25 @@ const STEPS = 8;
 /** Crumbs the bores may leave loose where they meet, mm3: nothing a printer would lay down. */
 const SLIVER = 1;
 
-/** The collector of a plan for the tube that arrives at its inlets, `file` its name as a file. Throws RangeError when its solid is not one closed body. */
+/**
+ * The collector of a plan for the tube that arrives at its inlets, `file` its name as a file, `material` the words for the tubes'.
+ * Throws RangeError when its solid is not one closed body.
+ */
 export function collectorOf(
   plan: CollectorPlan,
   tube: InletTube,
   bed: Vec3,
   file: string = fileName(plan.name),
+  material = 'steel',
 ): Collector {
   const geometry = collectorGeometry(plan, tube);
-  const part = closedPart(geometry, (solid) =>
+  const part = smallerBy(geometry, (g) =>
     printedPart(
       {
         name: file,
         kind: 'collector',
         title: `Collector ${plan.name}: ${geometry.inlets} into 1`,
-        solid,
+        solid: collectorSolid(g),
         at: plan.frame,
         up: ON_OUTLET,
         dropBelow: SLIVER,
@@ -51,15 +63,43 @@ export function collectorOf(
       bed,
     ),
   );
-  return { plan, geometry, gasVolume: volumeOf(collectorGas(geometry)), part };
+  const wallVolume = volumeOf(collectorSolid(geometry));
+  return {
+    plan,
+    geometry,
+    gasVolume: volumeOf(collectorGas(geometry)),
+    part,
+    wallVolume,
+    mass: wallVolume * plateDensity(material) * 1e-9,
+    notes: notesOn(geometry),
+  };
 }
 
-/** The first solid that is one closed body, of tubes ever so slightly smaller. */
-function closedPart(geometry: CollectorGeometry, make: (solid: Solid) => SolidPart): SolidPart {
+function notesOn({ spike, slip, branch }: CollectorGeometry): string[] {
+  return [
+    ...(spike === null
+      ? []
+      : [`a spike ${spike.length.toFixed(1)} mm long closes the centre from the inlet plane to where the tubes meet`]),
+    ...(slip === null
+      ? []
+      : [
+          `sleeves of ${(2 * slip.bore).toFixed(2)} mm bore slip ${slip.overlap.toFixed(1)} mm over the tubes, which are not welded there: hold them with springs or tabs (common practice, no source)`,
+          `each sleeve goes on ${slip.land.toFixed(1)} mm over the merge's own tube and is welded round its edge there`,
+        ]),
+    ...(branch === null
+      ? []
+      : [
+          `a branch of ${branch.od.toFixed(1)} mm leaves the ${branch.host.kind} at ${degrees(branch.angle).toFixed(1)} deg to the gas, its axis meets the collector's ${branch.at.toFixed(1)} mm from the inlet plane`,
+        ]),
+  ];
+}
+
+/** What is made of the collector as soon as it is of closed bodies, of tubes ever so slightly smaller if need be. */
+export function smallerBy<T>(geometry: CollectorGeometry, make: (geometry: CollectorGeometry) => T): T {
   for (let k = 0; ; k++) {
     const by = k * SMALLER;
     try {
-      return make(collectorSolid({ ...geometry, bore: geometry.bore - by, outside: geometry.outside - by }));
+      return make({ ...geometry, bore: geometry.bore - by, outside: geometry.outside - by });
     } catch (e) {
       if (!(e instanceof RangeError) || k === STEPS) throw e;
     }

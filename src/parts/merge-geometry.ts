@@ -2,10 +2,14 @@ import type { Frame } from '../geometry/frame.js';
 import { WORLD } from '../geometry/frame.js';
 import { inletFrames, ringRadius } from '../geometry/inlet-ring.js';
 import { mergeEnd, PARALLEL } from '../geometry/merge-end.js';
+import { coveredArea } from '../geometry/merge-section.js';
 import type { Plane } from '../geometry/plane.js';
 import { dot, sub } from '../geometry/vec3.js';
 import { inletCount } from '../params/inlet-tube.js';
+import { outletLength } from '../params/outlet-length.js';
 import type { CollectorPlan } from '../params/plan.js';
+import { type BranchCut, type BranchHost, branchCut } from './branch-cut.js';
+import { closedAt, equalRadius, type MergeRing, spikeVolume } from './merge-ring.js';
 
 /** The tube that arrives at the inlets, mm. */
 export interface InletTube {
@@ -57,7 +61,46 @@ export interface CollectorGeometry {
     readonly outlet: number;
     /** Outlet over one inlet's bore. */
     readonly outletToInlet: number;
+    /** Null without a throat. */
+    readonly throat: number | null;
   };
+  /** Where the cone that begins at the merge ends: at the outlet, or at a throat. Distance from the inlet plane and radii, mm. */
+  readonly coneEnd: { readonly z: number; readonly bore: number; readonly outside: number };
+  /** Half-angle of the round cone of the same areas and length, rad; positive where it widens. */
+  readonly coneHalfAngle: number;
+  /** Null for a plain cone. */
+  readonly throat: CollectorThroat | null;
+  /** Null when the centre is open. */
+  readonly spike: CollectorSpike | null;
+  /** Null when the tubes are welded on. */
+  readonly slip: CollectorSlip | null;
+  readonly branch: BranchCut | null;
+}
+
+/** Throat and diffuser of a venturi: radii and distances from the inlet plane, mm. */
+export interface CollectorThroat {
+  readonly bore: number;
+  readonly outside: number;
+  readonly from: number;
+  readonly to: number;
+  readonly diffuserEnd: number;
+  /** rad; 0 where there is no diffuser. */
+  readonly diffuserHalfAngle: number;
+}
+
+/** The filler between the tubes: from the inlet plane to its point on the axis, mm, and its volume, mm3. */
+export interface CollectorSpike {
+  readonly length: number;
+  readonly volume: number;
+}
+
+/** Sleeves over the tubes' ends, mm: radii, how far back they reach and how far they lie on the collector's own tubes. */
+export interface CollectorSlip {
+  readonly overlap: number;
+  readonly fit: number;
+  readonly bore: number;
+  readonly outside: number;
+  readonly land: number;
 }
 
 /**
@@ -74,6 +117,15 @@ export function collectorGeometry(plan: CollectorPlan, tube: InletTube): Collect
   const alpha = n === 1 ? 0 : plan.mergeHalfAngle;
   const rho = ringRadius(n, tube.od, plan.inletGap);
   const { length, radius } = mergeEnd(n, tube.od, bore, plan.inletGap, alpha);
+  const { coneLength } = plan.outlet;
+  const throat = throatOf(plan, length + coneLength, outletBore);
+  const coneEnd = {
+    z: length + coneLength,
+    bore: throat?.bore ?? outletBore,
+    outside: throat?.outside ?? outletOutside,
+  };
+  const totalLength = length + outletLength(plan.outlet);
+  const mergeEndArea = coveredArea({ count: n, offset: radius, tilt: alpha, radius: bore });
   const ring = { n, rho, alpha, outside, length, radius };
   const inletArea = Math.PI * bore * bore;
   const outletArea = Math.PI * outletBore * outletBore;
@@ -86,19 +138,64 @@ export function collectorGeometry(plan: CollectorPlan, tube: InletTube): Collect
     mergeLength: length,
     mergeRadius: radius,
     cuts: inletFrames(WORLD, n, rho, alpha).map((frame, i) => inletCut(frame, i, ring)),
-    coneLength: plan.outlet.coneLength,
+    coneLength,
     tail: plan.outlet.tail,
-    totalLength: length + plan.outlet.coneLength + plan.outlet.tail,
+    totalLength,
     outletBore,
     outletOutside,
     coneWall: plan.outlet.wall,
     area: {
       inlets: n * inletArea,
-      mergeEnd: lobedArea(n, radius, alpha, bore),
+      mergeEnd: mergeEndArea,
       outlet: outletArea,
       outletToInlet: outletArea / inletArea,
+      throat: throat === null ? null : Math.PI * throat.bore ** 2,
     },
+    coneEnd,
+    coneHalfAngle: Math.atan2(coneEnd.bore - equalRadius(mergeEndArea), coneLength),
+    throat,
+    spike: spikeOf(plan, { inlets: n, ringRadius: rho, mergeHalfAngle: alpha }, outside),
+    slip: slipOf(plan, tube),
+    branch: plan.branch && branchCut(plan.branch, hostOf(plan, coneEnd.z - coneLength, coneEnd.z, totalLength)),
   };
+}
+
+function throatOf({ outlet }: CollectorPlan, from: number, outletBore: number): CollectorThroat | null {
+  const { throat, wall } = outlet;
+  if (throat === null) return null;
+  const bore = throat.bore / 2;
+  const to = from + throat.length;
+  return {
+    bore,
+    outside: bore + wall,
+    from,
+    to,
+    diffuserEnd: to + throat.diffuserLength,
+    diffuserHalfAngle: throat.diffuserLength > 0 ? Math.atan2(outletBore - bore, throat.diffuserLength) : 0,
+  };
+}
+
+function spikeOf({ centre }: CollectorPlan, ring: MergeRing, outside: number): CollectorSpike | null {
+  if (centre === 'open') return null;
+  if (ring.inlets < 3 || ring.mergeHalfAngle < PARALLEL) {
+    throw new RangeError('a spike needs three inlets or more that run together: two leave no hole between them');
+  }
+  return { length: closedAt(ring, outside), volume: spikeVolume(ring, outside) };
+}
+
+/** How far a sleeve goes on over the collector's own tube, where it is welded, mm. Our choice. */
+const LAND = 6;
+
+function slipOf({ slip }: CollectorPlan, tube: InletTube): CollectorSlip | null {
+  if (slip === null) return null;
+  const bore = tube.od / 2 + slip.fit;
+  return { ...slip, bore, outside: bore + tube.wall, land: LAND };
+}
+
+function hostOf({ branch, outlet }: CollectorPlan, from: number, coneEnd: number, total: number): BranchHost {
+  return branch!.on === 'cone'
+    ? { kind: 'cone', from, to: coneEnd }
+    : { kind: 'tail', radius: outlet.od / 2, from: total - outlet.tail, to: total };
 }
 
 interface Ring {
@@ -144,18 +241,4 @@ function reach(theta: number, offset: number, alpha: number, r: number): number 
   const b = c * k * k * offset;
   const d = b * b - a * (offset * offset * k * k - r * r);
   return d < 0 ? 0 : Math.max(0, (b + Math.sqrt(d)) / a);
-}
-
-/** Area the bores cover together in a plane square to the axis: n times the sector of one lobe, by Simpson's rule, to 1e-6 of it. */
-function lobedArea(n: number, offset: number, alpha: number, r: number): number {
-  if (n === 1) return Math.PI * r * r;
-  if (offset * Math.sin(Math.PI / n) >= r) return (n * Math.PI * r * r) / Math.cos(alpha);
-  const steps = 2_000;
-  const h = Math.PI / n / steps;
-  let sum = 0;
-  for (let i = 0; i <= steps; i++) {
-    const weight = i === 0 || i === steps ? 1 : i % 2 === 1 ? 4 : 2;
-    sum += weight * reach(i * h, offset, alpha, r) ** 2;
-  }
-  return (n * sum * h) / 3;
 }

@@ -1,4 +1,5 @@
-import { advance, type Frame, frameAlong } from '../geometry/frame.js';
+import { branchFrame } from '../geometry/branch-axis.js';
+import { advance, type Frame, frameAlong, frameFrom } from '../geometry/frame.js';
 import { inletFrames, ringRadius } from '../geometry/inlet-ring.js';
 import { mergeEnd } from '../geometry/merge-end.js';
 import type { Obstacle } from '../geometry/obstacle.js';
@@ -7,6 +8,7 @@ import { fieldOf, type Reach } from '../geometry/scan-field.js';
 import { segmentApproach } from '../geometry/segment-distance.js';
 import { along, distance, dot, sub, unit } from '../geometry/vec3.js';
 import { inletCount, inletTube } from '../params/inlet-tube.js';
+import { outletLength } from '../params/outlet-length.js';
 import type {
   Access,
   CollectorPlan,
@@ -142,7 +144,11 @@ export function problemOf(
   return {
     runners: [...primaryRunners(plan, placement.length), ...secondaryRunners(plan, placed)],
     collectors: placed.map((c) => joining(c, plan)),
-    keptOut: [...space, ...placed.map((c) => collectorKeptOut(c, plan))],
+    keptOut: [
+      ...space,
+      ...placed.map((c) => collectorKeptOut(c, plan)),
+      ...placed.flatMap((c) => branchKeptOut(c, plan)),
+    ],
     clearance: wish.clearance,
     selfGap: Math.min(wish.clearance, tube.od / 4),
     minStraight: tube.minStraight,
@@ -196,7 +202,7 @@ function secondaryRunners(plan: Plan, placed: readonly CollectorPlan[]): Runner[
 export function collectorLength(c: CollectorPlan, plan: Plan): number {
   const { od, wall } = inletTube(plan, c);
   const merge = mergeEnd(inletCount(c), od, od / 2 - wall, c.inletGap, c.mergeHalfAngle);
-  return merge.length + c.outlet.coneLength + c.outlet.tail;
+  return merge.length + outletLength(c.outlet);
 }
 
 function joining(c: CollectorPlan, plan: Plan): Joining {
@@ -279,6 +285,26 @@ function collectorKeptOut(c: CollectorPlan, plan: Plan): KeptOut {
     startsOn: plan.collectors.some((into) => into.from.includes(c.name)) ? [c.name] : [],
     endsOn: [...c.cylinders.map(String), ...c.from],
   };
+}
+
+/** What a branch takes up, from the collector's axis to its open end. The secondary that leaves the same collector starts beside it. */
+function branchKeptOut(c: CollectorPlan, plan: Plan): KeptOut[] {
+  const { branch } = c;
+  if (branch === null) return [];
+  return [
+    {
+      name: plan.collectors.length > 1 ? `branch of collector ${c.name}` : 'branch of the collector',
+      obstacle: {
+        kind: 'cylinder',
+        frame: frameFrom(c.frame, branchFrame(branch.at, branch.angle, branch.clocking)),
+        radius: branch.od / 2,
+        length: branch.length,
+      },
+      limit: plan.runners.clearance,
+      startsOn: plan.collectors.some((into) => into.from.includes(c.name)) ? [c.name] : [],
+      endsOn: [],
+    },
+  ];
 }
 
 const NOBODY = { startsOn: [], endsOn: [] } as const;

@@ -21,7 +21,10 @@ const plan = (inlets: number, halfAngle = 10, outletOd = 60.3): CollectorPlan =>
   inletGap: 3,
   mergeHalfAngle: radians(halfAngle),
   order: { kind: 'free' },
-  outlet: { od: outletOd, wall: 2, coneLength: 80, tail: 30 },
+  outlet: { od: outletOd, wall: 2, coneLength: 80, tail: 30, throat: null },
+  centre: 'open',
+  slip: null,
+  branch: null,
   freedom: null,
 });
 const bed: Vec3 = [250, 250, 400];
@@ -198,7 +201,7 @@ describe('collector as a body', () => {
         110.20161248510703, 23.436694722622633,
       ],
     ] as const) {
-      const outlet = { od, wall: outletWall, coneLength, tail };
+      const outlet = { od, wall: outletWall, coneLength, tail, throat: null };
       const p = { ...plan(6, halfAngle), frame: WORLD, inletGap: gap, outlet };
       const { part, geometry } = collectorOf(p, { od: 74, wall }, [250, 250, 400]);
       expect(meshFaults(part.mesh, { bodies: 1 })).toEqual([]);

@@ -11,7 +11,10 @@ const collector = (order: CollectorPlan['order']): CollectorPlan => ({
   inletGap: 4,
   mergeHalfAngle: 0.14,
   order,
-  outlet: { od: 63.5, wall: 1.6, coneLength: 100, tail: 40 },
+  outlet: { od: 63.5, wall: 1.6, coneLength: 100, tail: 40, throat: null },
+  centre: 'open',
+  slip: null,
+  branch: null,
   freedom: null,
 });
 

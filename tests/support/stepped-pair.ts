@@ -36,7 +36,7 @@ export function steppedPair(): { plan: Plan; primaries: RoutedPrimary[]; seconda
     from: [merge.name],
     frame: frameAlong(polygon.points[2]!, [0.8, -0.6, 0]),
     mergeHalfAngle: 0,
-    outlet: { od: 60.3, wall: 2, coneLength: 60, tail: 40 },
+    outlet: { od: 60.3, wall: 2, coneLength: 60, tail: 40, throat: null },
   };
   return {
     plan: { ...plan, collectors: [narrowed, last], secondaries: { ...plan.secondaries!, length } },

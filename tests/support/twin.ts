@@ -24,7 +24,10 @@ export function twin(bed: Vec3 = [210, 210, 210]): { plan: Plan; primaries: Rout
     inletGap: 4,
     mergeHalfAngle: 0.14,
     order: { kind: 'free' } as const,
-    outlet: { od: 48.3, wall: 2, coneLength: 90, tail: 30 },
+    outlet: { od: 48.3, wall: 2, coneLength: 90, tail: 30, throat: null },
+    centre: 'open' as const,
+    slip: null,
+    branch: null,
     freedom: null,
   };
   const plan: Plan = {

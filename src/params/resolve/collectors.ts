@@ -1,10 +1,8 @@
 import { radians } from '../../geometry/angle.js';
 import { type Frame, frameAlong } from '../../geometry/frame.js';
 import { DEFAULTS } from '../defaults.js';
-import type { CollectorFreedom, CollectorPlan, InletOrder } from '../plan.js';
 import type { PlanPath } from '../plan-problem.js';
 import type { PlanFile } from '../schema/plan-file.js';
-import { inOrder } from './corners.js';
 
 /** One collector of the file, placed in the world, with the cylinders it joins or the collectors that feed it. */
 export interface PlacedCollector {
@@ -48,40 +46,6 @@ export const placedInlets = (c: PlacedCollector): number => c.cylinders.length +
 export const feedsAnother = (c: PlacedCollector, all: readonly PlacedCollector[]): boolean =>
   all.some((other) => other !== c && other.from.includes(c.name));
 
-/** A collector as later stages see it. `wall` in mm stands in for a missing outlet wall. */
-export function collectorPlan(placed: PlacedCollector, wall: number): CollectorPlan {
-  const { name, cylinders, from, frame, section } = placed;
-  const several = placedInlets(placed) > 1;
-  return {
-    name,
-    cylinders,
-    from,
-    frame,
-    inletGap: section.gap,
-    mergeHalfAngle: section.merge_half_angle ?? (several ? radians(DEFAULTS.collector.merge_half_angle) : 0),
-    order: inletOrder(placed),
-    outlet: {
-      od: section.outlet.od,
-      wall: section.outlet.wall ?? wall,
-      coneLength: section.outlet.cone_length,
-      tail: section.outlet.tail,
-    },
-    freedom: freedomOf(section.freedom),
-  };
-}
-
-/** An order by the names of collectors counts them from 1 as `from` lists them. */
-function inletOrder({ section, from }: PlacedCollector): InletOrder {
-  const { order } = section;
-  if (typeof order === 'string') return { kind: order };
-  return { kind: 'given', cylinders: order.map((who) => (typeof who === 'number' ? who : from.indexOf(who) + 1)) };
-}
-
-/** Null when nothing may move. */
-function freedomOf(freedom: PlacedCollector['section']['freedom']): CollectorFreedom | null {
-  if (freedom === undefined) return null;
-  const { from, to } = inOrder(freedom.from, freedom.to);
-  const { tilt, turns } = freedom;
-  const fixed = tilt === 0 && !turns && from.every((v, i) => v === to[i]);
-  return fixed ? null : { from, to, tilt, turns };
-}
+/** Angle between an inlet and the axis, rad. */
+export const mergeHalfAngleOf = (placed: PlacedCollector): number =>
+  placed.section.merge_half_angle ?? (placedInlets(placed) > 1 ? radians(DEFAULTS.collector.merge_half_angle) : 0);

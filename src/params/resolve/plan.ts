@@ -4,7 +4,8 @@ import type { Engine, FlangePlan, Head, HeadBody, Plan, RunnersPlan } from '../p
 import type { PlanFile } from '../schema/plan-file.js';
 import { socketDiameter } from '../socket-diameters.js';
 import { accessOf } from './access.js';
-import { collectorPlan, feedsAnother, type PlacedCollector, placedCollectors } from './collectors.js';
+import { collectorPlan } from './collector-plan.js';
+import { feedsAnother, type PlacedCollector, placedCollectors } from './collectors.js';
 import { drawingOf } from './drawing.js';
 import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';
@@ -31,7 +32,9 @@ export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, not
     ports: ports.map((p) => p.port).sort((a, b) => a.cylinder - b.cylinder),
     flange: flangeOf(file.flange, file.tube.wall),
     tube: tubeOf(file.tube),
-    collectors: collectors.map((c) => collectorPlan(c, outletWall(c, collectors, file))),
+    collectors: collectors.map((c) =>
+      collectorPlan(c, outletWall(c, collectors, file), c.from.length > 0 ? file.secondaries! : lastSize(file.tube)),
+    ),
     runners: runnersOf(file.runners, ports),
     secondaries: file.secondaries === undefined ? null : secondariesOf(file.secondaries),
     keepOuts: keepOutsOf(file, scans),

@@ -1,5 +1,6 @@
 import type { PlanFault } from '../plan-problem.js';
 import type { Draft } from '../resolve/draft.js';
+import { collectorFormRules } from './collector-form.js';
 import { collectorRules } from './collectors.js';
 import { feedingRules } from './feeding.js';
 import { flangeRules } from './flange.js';
@@ -18,6 +19,7 @@ export const RULES: readonly ((draft: Draft) => readonly PlanFault[])[] = [
   flangeRules,
   stepRules,
   collectorRules,
+  collectorFormRules,
   feedingRules,
   routeRules,
   spaceRules,

@@ -2,7 +2,9 @@ import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
 import { MOST_CYLINDERS, MOST_INLETS } from '../limits.js';
 import { expected } from '../wording.js';
+import { branchSchema, slipSchema } from './collector-fittings.js';
 import { collectorFreedomSchema } from './collector-freedom.js';
+import { outletSchema } from './collector-outlet.js';
 import { directionField } from './direction-field.js';
 import type { Lengths } from './length-field.js';
 import { angleField, countField } from './number-field.js';
@@ -32,6 +34,12 @@ const fields = (lengths: Lengths) => ({
   ).optional(),
   order: orderField().default(DEFAULTS.collector.order),
   outlet: outletSchema(lengths),
+  centre: z
+    .enum(['open', 'spike'])
+    .default(DEFAULTS.collector.centre)
+    .describe('The hole the tubes leave between them at the inlet plane: open, or closed by a spike'),
+  slip: slipSchema(lengths).optional(),
+  branch: branchSchema(lengths).optional(),
   freedom: collectorFreedomSchema(lengths).optional(),
 });
 
@@ -91,25 +99,4 @@ function orderField() {
     .describe(
       'Which tube meets which inlet: free lets the routing choose, firing goes round in firing order, a list gives the cylinder at inlet 1, 2, ...; for a collector fed by others free or a list of their names',
     );
-}
-
-function outletSchema(lengths: Lengths) {
-  return z
-    .strictObject({
-      od: lengths.positive('Outside diameter of the outlet', { max: 500 }),
-      wall: lengths
-        .positive(
-          'Wall of the cone and the outlet; when left out, that of the tubes that join here, or of the secondary that leaves',
-          { max: 20 },
-        )
-        .optional(),
-      cone_length: lengths.positive('Length of the cone from the merge to the outlet', { max: 2000 }),
-      tail: lengths.atLeastZero('Straight pipe after the cone', { max: 2000 }).prefault(DEFAULTS.collector.tail),
-    })
-    .superRefine((outlet, context) => {
-      if (outlet.wall === undefined || outlet.wall < outlet.od / 2) return;
-      const message = 'expected a wall thinner than half the outlet';
-      context.addIssue({ code: 'custom', path: ['wall'], message, input: outlet });
-    })
-    .describe('The pipe the collector ends in.');
 }
