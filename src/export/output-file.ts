@@ -13,7 +13,8 @@ export type OutputKind =
   | 'alternatives'
   | 'jig'
   | 'collector'
-  | 'picture';
+  | 'picture'
+  | 'sheets';
 
 /** A file to be written: plain bytes under a path relative to the output folder, with forward slashes. */
 export interface OutputFile {
