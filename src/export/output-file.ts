@@ -17,7 +17,8 @@ export type OutputKind =
   | 'collector'
   | 'merge-gauge'
   | 'saw-block'
-  | 'picture';
+  | 'picture'
+  | 'sheets';
 
 /** A file to be written: plain bytes under a path relative to the output folder, with forward slashes. */
 export interface OutputFile {

@@ -108,6 +108,9 @@ export const summarySchema = z.strictObject({
   findings: z.array(finding),
   files: z.array(z.strictObject({ path: z.string(), kind: z.string() })),
   cautions: z.array(z.string()),
+  plan_hash: z
+    .string()
+    .describe('SHA-256 of the plan, hex: of its text, and of the files it names; papers carry the first 12 digits'),
 });
 
 export type Summary = z.infer<typeof summarySchema>;

@@ -67,6 +67,7 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
     findings: s.findings.map((f) => ({ ...f })),
     files: files.map((f) => ({ path: f.path, kind: f.kind })),
     cautions: [...CAUTIONS],
+    plan_hash: s.plan.hash,
   };
 }
 

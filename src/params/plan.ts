@@ -8,6 +8,8 @@ import type { CutClass, DowelPlan, FlangeStyle, GrowthPlan, NotchPlan, OpeningPl
 /** A plan as every later stage sees it: validated, millimetres, radians, unit directions, defaults filled in. */
 export interface Plan {
   readonly name: string;
+  /** SHA-256 of the plan's text and of the files it names, in hex: says which plan a paper belongs to. */
+  readonly hash: string;
   /** Unit the plan was written in: what people's reports use beside mm. */
   readonly units: 'mm' | 'in';
   readonly engine: Engine;

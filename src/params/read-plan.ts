@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { MOST_PROBLEMS } from './limits.js';
 import type { Plan } from './plan.js';
+import { planHash, rememberingReader } from './plan-hash.js';
 import { formatProblems, type PlanFault, type PlanProblem } from './plan-problem.js';
 import { type PlanText, readPlanText } from './plan-text.js';
 import type { Draft } from './resolve/draft.js';
@@ -32,13 +33,15 @@ export function readPlan(text: string, fileName: string, readFile?: ReadFile): R
   if (!('value' in read)) return refuse(read);
   if (!isSection(read.value)) return refuse([read.problemAt(noPlan(read))]);
   const { whole, sound, given, faults } = checkedSections(withOwnTables(read.value));
-  const traces = readTraces(sound, readFile);
+  const memory = rememberingReader(readFile);
+  const traces = readTraces(sound, memory.readFile);
   const draft: Draft = { sections: traces.sections, given };
-  const scans = readScans(draft, readFile);
+  const scans = readScans(draft, memory.readFile);
   const broken = RULES.flatMap((rule) => rule(draft)).map((fault) => atTrace(fault, sound));
   const all = [...faults, ...traces.faults, ...broken, ...scans.faults];
   if (all.length > 0 || !whole) return refuse(all.slice(0, MOST_PROBLEMS).map(read.problemAt));
-  return { ok: true, plan: planOf(traces.sections as PlanSections, scans.meshes, traces.notes) };
+  const hash = planHash(text, memory.files);
+  return { ok: true, plan: planOf(traces.sections as PlanSections, scans.meshes, traces.notes, hash) };
 }
 
 const noPlan = ({ value }: PlanText): PlanFault => ({

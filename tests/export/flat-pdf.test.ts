@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { flatPdf } from '../../src/export/flat-pdf.js';
-import { OVERLAP, PAPER, STRIP, tilingOf, WHITE } from '../../src/export/print-tiles.js';
+import { OVERLAP, PAPER, STRIP, tilingOf, WHITE } from '../../src/export/paper/tiles.js';
 import { flangesOf } from '../../src/parts/flange.js';
 import { flatFlange } from '../../src/parts/plates/flat-flange.js';
 import { inlineFour, single } from '../support/plan-fixture.js';

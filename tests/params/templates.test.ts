@@ -57,7 +57,10 @@ describe.each(STARTERS.map((s) => s.name))('starter plan %s', (name) => {
 
   test('takes another name and keeps everything else', () => {
     const renamed = renameStarter(text, 'shop car: "two"');
-    expect(planFrom(renamed)).toEqual({ ...planFrom(text), name: 'shop car: "two"' });
+    const before = planFrom(text);
+    const after = planFrom(renamed);
+    expect(after).toEqual({ ...before, name: 'shop car: "two"', hash: after.hash });
+    expect(after.hash).not.toBe(before.hash);
     const [a, b] = [text.split('\n'), renamed.split('\n')];
     expect(b).toHaveLength(a.length);
     expect(a.filter((line, i) => line !== b[i])).toHaveLength(1);

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { WORLD } from '../../src/geometry/frame.js';
 import type { Outline } from '../../src/geometry/outline.js';
 import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
@@ -47,6 +48,7 @@ export function planWith(
 ): Plan {
   return {
     name,
+    hash: createHash('sha256').update(name).digest('hex'),
     units: 'mm',
     engine: {
       cylinders: ports.length,

@@ -16,8 +16,13 @@ import { type PlacedPort, placedPorts } from './ports.js';
 import type { PlanSections } from './sections.js';
 import { lastSize, secondariesOf, stockPlanOf, tubeOf } from './tubes.js';
 
-/** The plan of a file that every rule has passed. `scans` holds the mesh, in the world, of every keep-out that names a file, by its place in the list; `notes` is what reading the traces found. */
-export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, notes: readonly string[]): Plan {
+/** The plan of a file that every rule has passed. `scans` holds the mesh, in the world, of every keep-out that names a file, by its place in the list; `notes` is what reading the traces found; `hash` names its text. */
+export function planOf(
+  file: PlanSections,
+  scans: ReadonlyMap<number, Mesh>,
+  notes: readonly string[],
+  hash: string,
+): Plan {
   const heads = placedHeads(file);
   const ports = placedPorts(heads);
   const collectors = placedCollectors(
@@ -26,6 +31,7 @@ export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, not
   );
   return {
     name: file.name,
+    hash,
     units: file.units,
     engine: engineOf(file.engine),
     heads: heads.map((h) => headOf(h, file.flange.bolt_fit)),

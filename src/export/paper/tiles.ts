@@ -1,7 +1,9 @@
-import type { Vec2 } from '../geometry/vec2.js';
+import type { Vec2 } from '../../geometry/vec2.js';
 
 /** Paper, mm: ISO 216 and ANSI Y14.1. */
 export const PAPER = { a4: [210, 297], letter: [215.9, 279.4] } as const;
+
+export type PaperName = keyof typeof PAPER;
 
 /** Neighbouring tiles show the same strip of this width, mm. */
 export const OVERLAP = 10;
@@ -11,6 +13,12 @@ export const WHITE = 10;
 
 /** Strips beside the drawing on every page, mm: title above, upright ruler at the left, level ruler and cautions below. */
 export const STRIP = { top: 9, left: 13, bottom: 30 } as const;
+
+export interface Strip {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+}
 
 /** One page's part of the drawing. */
 export interface Tile {
@@ -37,14 +45,14 @@ export interface Tiling {
 }
 
 /** The fewest pages that show a box of the drawing at 1:1, upright or lying; upright when both are as good. */
-export function tilingOf(from: Vec2, to: Vec2, paper: keyof typeof PAPER): Tiling {
+export function tilingOf(from: Vec2, to: Vec2, paper: PaperName, strip: Strip = STRIP): Tiling {
   const [short, long] = PAPER[paper];
-  const [upright, lying] = [tiled(from, to, [short, long]), tiled(from, to, [long, short])];
+  const [upright, lying] = [tiled(from, to, [short, long], strip), tiled(from, to, [long, short], strip)];
   return lying.tiles.length < upright.tiles.length ? lying : upright;
 }
 
-function tiled(from: Vec2, to: Vec2, page: Vec2): Tiling {
-  const window: Vec2 = [page[0] - 2 * WHITE - STRIP.left, page[1] - 2 * WHITE - STRIP.top - STRIP.bottom];
+function tiled(from: Vec2, to: Vec2, page: Vec2, strip: Strip): Tiling {
+  const window: Vec2 = [page[0] - 2 * WHITE - strip.left, page[1] - 2 * WHITE - strip.top - strip.bottom];
   const step: Vec2 = [window[0] - OVERLAP, window[1] - OVERLAP];
   const count = [0, 1].map((k) => Math.max(1, Math.ceil((to[k]! - from[k]! - OVERLAP) / step[k]! - 1e-9)));
   const [columns, rows] = [count[0]!, count[1]!];

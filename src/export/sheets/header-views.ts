@@ -1,0 +1,122 @@
+import { pointFrom } from '../../geometry/frame.js';
+import { flattenOutline } from '../../geometry/outline-flatten.js';
+import { headingAt } from '../../geometry/path.js';
+import type { Vec2 } from '../../geometry/vec2.js';
+import { dot } from '../../geometry/vec3.js';
+import type { Plan } from '../../params/plan.js';
+import type { FlangePart } from '../../parts/flange.js';
+import { collectorStrokes, type Stroke, tubeStrokes } from '../overview-strokes.js';
+import type { Doc } from '../paper/document.js';
+import { linePath } from '../paper/draw-outline.js';
+import { BODY, words } from '../paper/words.js';
+import { onPage, pageHull, type View } from '../view.js';
+import type { Block } from './block.js';
+import { bestTwoViews, drawStrokes, EDGE, type PlacedView, placedView } from './header-picture.js';
+import { drawLabels, type Label } from './labels.js';
+import { scaleThatFits, scaleWords } from './scale.js';
+import type { SheetInput } from './sheet-input.js';
+
+/** Room round a view for labels, and below it for its title, mm. */
+const ROUND = 5;
+const TITLE = 7;
+
+interface Drawn {
+  readonly view: View;
+  readonly strokes: readonly Stroke[];
+  readonly from: Vec2;
+  readonly to: Vec2;
+}
+
+/** The whole header in the two views that show most of it, at one scale: below each other or side by side. */
+export function headerViews(input: SheetInput, width: number, height: number, way: 'down' | 'right'): Block {
+  const tubes = [...input.primaries, ...input.secondaries];
+  const drawn = bestTwoViews(tubes.map((t) => t.path)).map((view) => sceneOf(input, view));
+  const size = (d: Drawn, k: number): Vec2 => [
+    k * (d.to[0] - d.from[0]) + 2 * ROUND,
+    k * (d.to[1] - d.from[1]) + 2 * ROUND + TITLE,
+  ];
+  const k = scaleThatFits((s) => {
+    const sizes = drawn.map((d) => size(d, s));
+    const [w, h] = [sizes.map((z) => z[0]), sizes.map((z) => z[1])];
+    const sum = (v: readonly number[]): number => v.reduce((a, b) => a + b, 0);
+    return way === 'down' ? Math.max(...w) <= width && sum(h) <= height : sum(w) <= width && Math.max(...h) <= height;
+  });
+  const used = drawn.map((d) => size(d, k));
+  const spare = (way === 'down' ? height - used[0]![1] - used[1]![1] : width - used[0]![0] - used[1]![0]) / 2;
+  return {
+    height,
+    draw: (doc, at) => {
+      let [x, y] = at;
+      drawn.forEach((d, i) => {
+        const room: Vec2 = way === 'down' ? [width, used[i]![1] + spare] : [used[i]![0] + spare, height];
+        const middle: Vec2 = [(d.from[0] + d.to[0]) / 2, (d.from[1] + d.to[1]) / 2];
+        const centre: Vec2 = [x + room[0] / 2, y + (room[1] - TITLE) / 2];
+        drawScene(doc, input, d, placedView(d.view, k, middle, centre), [x, y], [x + room[0], y + room[1] - TITLE]);
+        words(doc, `${d.view.title}, ${scaleWords(k)}`, centre[0], y + room[1] - 3, BODY, 'center');
+        if (way === 'down') y += room[1];
+        else x += room[0];
+      });
+    },
+  };
+}
+
+function sceneOf({ plan, primaries, secondaries, collectors, flanges }: SheetInput, view: View): Drawn {
+  const strokes = [
+    ...collectors.flatMap((c) => collectorStrokes(c.plan, c.geometry, view, '#d9d9d9')),
+    ...[...primaries, ...secondaries].flatMap((t) => tubeStrokes(t, 'white')),
+  ];
+  const points = [
+    ...strokes.flatMap((s) =>
+      s.points
+        .map((p) => onPage(view, p))
+        .flatMap(([x, y]): Vec2[] => [
+          [x - s.width / 2, y - s.width / 2],
+          [x + s.width / 2, y + s.width / 2],
+        ]),
+    ),
+    ...flanges.flatMap((f) => flangeHull(plan, f, view)),
+  ];
+  const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
+  return { view, strokes, from: [Math.min(...xs), Math.min(...ys)], to: [Math.max(...xs), Math.max(...ys)] };
+}
+
+function flangeHull(plan: Plan, flange: FlangePart, view: View): readonly Vec2[] {
+  const { frame } = plan.heads[flange.head]!;
+  const outer = flattenOutline(flange.region.outer, 0.5);
+  const face = (z: number): Vec2[] => outer.map(([x, y]) => onPage(view, pointFrom(frame, [x, y, z])));
+  if (Math.abs(dot(view.towards, frame.z)) > 0.5) return face(flange.thickness);
+  return pageHull([...face(0), ...face(flange.thickness)]);
+}
+
+function drawScene(
+  doc: Doc,
+  input: SheetInput,
+  { view, strokes }: Drawn,
+  placed: PlacedView,
+  from: Vec2,
+  to: Vec2,
+): void {
+  const { plan, primaries, secondaries, flanges } = input;
+  const origin = placed.to([0, 0, 0]);
+  const fromPage = ([x, y]: Vec2): Vec2 => [origin[0] + placed.scale * x, origin[1] - placed.scale * y];
+  for (const f of flanges) {
+    doc.lineWidth(EDGE);
+    linePath(doc, flangeHull(plan, f, view).map(fromPage), true).fillAndStroke('#eeeeee', 'black');
+  }
+  drawStrokes(doc, strokes, placed);
+  doc.fillColor('black');
+  const labels = [
+    ...primaries.map(
+      (p): Label => ({ at: placed.to(headingAt(p.path, 0).point), line: String(p.cylinder), ring: true, bold: true }),
+    ),
+    ...secondaries.map((s): Label => {
+      const at = placed.to(headingAt(s.path, s.length / 2).point);
+      return { at, line: s.id.length > 18 ? `${s.id.slice(0, 16)}..` : s.id, ring: false, bold: true };
+    }),
+  ];
+  const blockers =
+    secondaries.length === 0
+      ? []
+      : strokes.flatMap((s) => s.points.map((p) => ({ at: placed.to(p), radius: (s.width * placed.scale) / 2 })));
+  drawLabels(doc, labels, blockers, from, to);
+}

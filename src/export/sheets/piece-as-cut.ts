@@ -1,0 +1,31 @@
+import type { CutPiece } from '../../parts/cut-list.js';
+import type { Joint } from '../../parts/joint.js';
+import type { TubeCuts } from '../../parts/tube-cuts.js';
+
+/** A piece as the saw and the bench need it, mm. */
+export interface PieceAsCut {
+  readonly legBefore: number;
+  readonly legAfter: number;
+  /** Centreline length with what is allowed for gap and shrinkage. */
+  readonly length: number;
+  /** The joint where it ends. */
+  readonly end: Joint;
+}
+
+type WithAllowance = Partial<Readonly<Record<'cutLegBefore' | 'cutLegAfter' | 'cutLength', number>>>;
+
+/** What is cut of a piece: its nominal figures where no allowance was worked out. */
+export function pieceAsCut(cut: CutPiece & WithAllowance, { joints }: TubeCuts): PieceAsCut {
+  return {
+    legBefore: cut.cutLegBefore ?? cut.legBefore,
+    legAfter: cut.cutLegAfter ?? cut.legAfter,
+    length: cut.cutLength ?? cut.length,
+    end: joints.find((j) => j.before === cut.piece.name)!,
+  };
+}
+
+/** A piece's letter within its tube: 'C' of '2C' and of 'front-C'. */
+export const letterOf = ({ piece }: CutPiece): string => /[A-Z]+$/.exec(piece.name)?.[0] ?? piece.name;
+
+/** A joint's name on drawings: its own where that is short, else its number. */
+export const shortJoint = ({ name, number }: Joint): string => (name.length <= 6 ? name : `J${number}`);
