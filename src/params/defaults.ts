@@ -89,5 +89,29 @@ export const DEFAULTS = {
     engrave: true,
     sheet: { gap: '8 mm', margin: '10 mm', count: 1 },
   },
-  jig: { bed: '210 mm', fit: '0.2 mm', plate: '5 mm', key_length: '10 mm', strut: '16 mm' },
+  jig: {
+    bed: '210 mm',
+    fit: '0.2 mm',
+    plate: '5 mm',
+    key_length: '10 mm',
+    strut: '16 mm',
+    gap: '5 mm',
+    chamfer: '0.4 mm',
+    print: {
+      walls: 3,
+      line_width: '0.45 mm',
+      /** Percent. */
+      infill: 15,
+      layer: '0.2 mm',
+      /** kg/m3 of PLA, from memory. */
+      density: 1240,
+      /** mm3/s on average, and s a layer: fitted to what a slicer says of these parts with its stock settings. */
+      flow: 5,
+      layer_time: 3,
+      /** Degrees from upright, and mm2. */
+      overhang: 50,
+      most_overhang: 200,
+      least_foot: 100,
+    },
+  },
 } as const;

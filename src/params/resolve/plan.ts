@@ -9,6 +9,7 @@ import { drawingOf } from './drawing.js';
 import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';
 import { type PlacedHead, placedHeads } from './heads.js';
+import { printOf } from './jig-print.js';
 import { keepOutsOf } from './keep-outs.js';
 import { gasketsOf, platesOf } from './plates.js';
 import { type PlacedPort, placedPorts } from './ports.js';
@@ -43,6 +44,9 @@ export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, not
       plate: file.jig.plate,
       keyLength: file.jig.key_length,
       strut: file.jig.strut,
+      gap: file.jig.gap,
+      chamfer: file.jig.chamfer,
+      print: printOf(file.jig.print),
     },
     plates: platesOf(file, (name) => {
       const c = collectors.find((other) => other.name === name)!;
