@@ -49,30 +49,45 @@ export interface ShadowBox {
 /** Throws RangeError for a shadow without edges. */
 export function shadowBox({ edges }: Shadow): ShadowBox {
   if (edges.length === 0) throw new RangeError('a mesh without a face that looks up has no shadow');
-  const [low, high] = [
-    [Infinity, Infinity],
-    [-Infinity, -Infinity],
-  ];
-  for (let i = 0; i < edges.length; i++) {
-    low[i % 2] = Math.min(low[i % 2]!, edges[i]!);
-    high[i % 2] = Math.max(high[i % 2]!, edges[i]!);
+  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < edges.length; i += 2) {
+    const [x, y] = [edges[i]!, edges[i + 1]!];
+    if (x < left) left = x;
+    if (x > right) right = x;
+    if (y < bottom) bottom = y;
+    if (y > top) top = y;
   }
-  return { low: [low[0]!, low[1]!], high: [high[0]!, high[1]!] };
+  return { low: [left, bottom], high: [right, top] };
 }
 
-/** Where the line at that y crosses the shadow: start and end of every stretch within it in turn, x rising, mm. */
-export function stretchesAt({ edges }: Shadow, y: number): number[] {
-  const crossings: { x: number; turn: number }[] = [];
+/**
+ * What lines along x, at y = `first` and every `step` mm above, cross of the shadow: for each, start and end of every stretch
+ * within it in turn, x rising, mm.
+ */
+export function stretchesOn({ edges }: Shadow, first: number, step: number, lines: number): number[][] {
+  const crossings: Crossing[][] = Array.from({ length: lines }, () => []);
   for (let i = 0; i < edges.length; i += 4) {
     const [x0, y0, x1, y1] = [edges[i]!, edges[i + 1]!, edges[i + 2]!, edges[i + 3]!];
-    if (y0 <= y === y1 <= y) continue;
-    // counter-clockwise rings run down on their left
-    crossings.push({ x: x0 + ((y - y0) / (y1 - y0)) * (x1 - x0), turn: y1 < y0 ? 1 : -1 });
+    if (y0 === y1) continue;
+    const [low, high] = y0 < y1 ? [y0, y1] : [y1, y0];
+    // a line through an edge's lower end crosses it, one through its upper end does not: rings are crossed in pairs
+    const last = Math.min(lines - 1, Math.ceil((high - first) / step) - 1);
+    for (let k = Math.max(0, Math.ceil((low - first) / step)); k <= last; k++) {
+      const y = first + k * step;
+      // counter-clockwise rings run down on their left
+      crossings[k]!.push({ x: x0 + ((y - y0) / (y1 - y0)) * (x1 - x0), turn: y1 < y0 ? 1 : -1 });
+    }
   }
-  return stretchesOf(crossings);
+  return crossings.map(stretchesOf);
 }
 
-function stretchesOf(crossings: { x: number; turn: number }[]): number[] {
+interface Crossing {
+  readonly x: number;
+  /** By how much the winding number rises there. */
+  readonly turn: number;
+}
+
+function stretchesOf(crossings: Crossing[]): number[] {
   crossings.sort((a, b) => a.x - b.x);
   const stretches: number[] = [];
   let winding = 0;
@@ -90,8 +105,7 @@ export function shadowArea(shadow: Shadow, spacing = 0.25): number {
   const lines = Math.max(1, Math.ceil((high[1] - low[1]) / spacing));
   const step = (high[1] - low[1]) / lines;
   let area = 0;
-  for (let k = 0; k < lines; k++) {
-    const at = stretchesAt(shadow, low[1] + (k + 0.5) * step);
+  for (const at of stretchesOn(shadow, low[1] + step / 2, step, lines)) {
     for (let i = 0; i < at.length; i += 2) area += (at[i + 1]! - at[i]!) * step;
   }
   return area;
