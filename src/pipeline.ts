@@ -11,6 +11,8 @@ import { lengthsTable } from './export/lengths.js';
 import type { OutputFile } from './export/output-file.js';
 import { overviewSvg } from './export/overview-svg.js';
 import { platesTable } from './export/plates-table.js';
+import { plateFiles } from './export/print-3mf.js';
+import { printPlatesTable } from './export/print-plates-table.js';
 import { sheetDxf } from './export/sheet-dxf.js';
 import { sheetSvg } from './export/sheet-svg.js';
 import { stlFiles } from './export/stl.js';
@@ -21,11 +23,13 @@ import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
 import { type CutPiece, cutListOf } from './parts/cut-list.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
+import { fitCoupon } from './parts/jigs/fit-coupon.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
 import type { SolidPart } from './parts/part.js';
 import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
 import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
+import { type PrintPlates, platesOfMockUp } from './parts/print-plates/print-plates.js';
 import { collectorFiles } from './parts/printed-part.js';
 import type { Gap } from './routing/clearance.js';
 import type { Miss } from './routing/miss.js';
@@ -87,6 +91,11 @@ export interface BuiltHeader extends RoutedHeader {
   readonly cutList: readonly CutPiece[];
   readonly collectors: readonly Collector[];
   readonly jigs: readonly SolidPart[];
+  /** Printed to find the printer's fit; it has no place in the assembly. */
+  readonly coupon: readonly SolidPart[];
+  /** Jigs and coupon on build plates, and the plates as files: the library that writes them loads while one waits. */
+  readonly printPlates: PrintPlates;
+  readonly plateFiles: readonly OutputFile[];
 }
 
 /** Makes the parts of a routed header: cut list, collectors, jigs; and checks them too. */
@@ -97,9 +106,22 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const collectors = plan.collectors.map((c, i) => collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!));
   progress('building the jigs');
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
-  const findings = check({ ...header, jigs, jigNotes });
+  const coupon = fitCoupon(plan.jig);
+  const findings = check({ ...header, jigs: [...jigs, ...coupon], jigNotes });
+  progress('laying out the build plates');
+  const plates = platesOfMockUp(coupon, jigs, plan.jig);
   const cutList = cutListOf(plan, [...primaries, ...secondaries]);
-  return { ...header, cutList, collectors, jigs, findings, passed: passes(findings) };
+  return {
+    ...header,
+    cutList,
+    collectors,
+    jigs,
+    coupon,
+    printPlates: plates,
+    plateFiles: await plateFiles(plates.plates, plan.name),
+    findings,
+    passed: passes(findings),
+  };
 }
 
 /** The files of a built header and the summary that lists them. */
@@ -122,7 +144,9 @@ export function outputsOf(
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
     ...(compared.length > 0 ? alternativeFiles(compared) : []),
-    ...stlFiles([...collectors.map((c) => c.part), ...built.jigs]),
+    ...stlFiles([...collectors.map((c) => c.part), ...built.jigs, ...built.coupon]),
+    ...built.plateFiles,
+    printPlatesTable(built.printPlates, plan.jig.print, built.findings),
   ];
   const gasVolumes = collectors.map((c) => c.gasVolume);
   const rows = compared.map((h, i) => alternativeOf(h, i + 1));

@@ -12,6 +12,8 @@ export type OutputKind =
   | 'bend-table'
   | 'alternatives'
   | 'jig'
+  | 'print-plate'
+  | 'print-plates'
   | 'collector'
   | 'picture';
 

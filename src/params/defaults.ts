@@ -105,12 +105,14 @@ export const DEFAULTS = {
       layer: '0.2 mm',
       /** kg/m3 of PLA, from memory. */
       density: 1240,
-      /** mm3/s on average, and s a layer: fitted to what a slicer says of these parts with its stock settings. */
-      flow: 5,
-      layer_time: 3,
+      solid_layers: 4,
+      /** mm3/s on average, and s a layer: fitted to what a slicer says of such parts at the speeds it comes with. */
+      flow: 2.3,
+      infill_flow: 9,
+      layer_time: 0.5,
       /** Degrees from upright, and mm2. */
       overhang: 50,
-      most_overhang: 200,
+      most_overhang: 500,
       least_foot: 100,
     },
   },

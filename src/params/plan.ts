@@ -351,8 +351,12 @@ export interface PrintPlan {
   readonly layer: number;
   /** kg/m3. */
   readonly density: number;
-  /** mm3/s on average. */
+  /** Solid layers at the bottom and at the top. */
+  readonly solidLayers: number;
+  /** Walls and solid layers, mm3/s on average. */
   readonly flow: number;
+  /** Filling, mm3/s on average. */
+  readonly infillFlow: number;
   /** Time every layer costs beside its plastic, s. */
   readonly layerTime: number;
   /** Lean from upright that prints without support, rad. */

@@ -13,7 +13,9 @@ export function printSchema(lengths: Lengths) {
       infill: numberField('Filling of the inside, percent', 0, 100).default(d.infill),
       layer: lengths.positive('Height of one layer', { max: 2 }).prefault(d.layer),
       density: numberField('Density of the plastic, kg/m3', 100, 20_000).default(d.density),
-      flow: numberField('Plastic laid down on average, mm3/s: what your printer really does', 0.01, 1000).default(d.flow),
+      solid_layers: countField('Solid layers at the bottom and at the top', 0, 50).default(d.solid_layers),
+      flow: numberField('Plastic laid down on average in walls and solid layers, mm3/s', 0.01, 1000).default(d.flow),
+      infill_flow: numberField('Plastic laid down on average in the filling, mm3/s', 0.01, 1000).default(d.infill_flow),
       layer_time: numberField('Time every layer costs beside its plastic, s', 0, 600).default(d.layer_time),
       overhang: angleField('Lean from upright that prints without support', 0, 90).prefault(d.overhang),
       most_overhang: numberField('Area of a part that may lean out further unremarked, mm2', 0, 1e6).default(

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from './length-field.js';
 import { printSchema } from './jig-print.js';
+import type { Lengths } from './length-field.js';
 
 /** `jig`: the printer and the printed mock-up. */
 export function jigSchema(lengths: Lengths) {
