@@ -12,6 +12,8 @@ import { lengthsTable } from './export/lengths.js';
 import type { OutputFile } from './export/output-file.js';
 import { overviewSvg } from './export/overview-svg.js';
 import { platesTable } from './export/plates-table.js';
+import { plateFiles } from './export/print-3mf.js';
+import { printPlatesTable } from './export/print-plates-table.js';
 import { sheetDxf } from './export/sheet-dxf.js';
 import { sheetSvg } from './export/sheet-svg.js';
 import { stlFiles } from './export/stl.js';
@@ -23,11 +25,13 @@ import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
 import { collectorAids as aidsOf } from './parts/collector-aids.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
+import { fitCoupon } from './parts/jigs/fit-coupon.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
 import type { SolidPart } from './parts/part.js';
 import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
 import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
+import { type PrintPlates, platesOfMockUp } from './parts/print-plates/print-plates.js';
 import { collectorFiles } from './parts/printed-part.js';
 import { cutsOf, type TubeCuts } from './parts/tube-cuts.js';
 import type { Gap } from './routing/clearance.js';
@@ -93,6 +97,11 @@ export interface BuiltHeader extends RoutedHeader {
   /** Printed beside the collectors: pieces for the bed, gauges of the merges, saw blocks. */
   readonly collectorAids: readonly SolidPart[];
   readonly jigs: readonly SolidPart[];
+  /** Printed to find the printer's fit; it has no place in the assembly. */
+  readonly coupon: readonly SolidPart[];
+  /** Jigs and coupon on build plates, and the plates as files: the library that writes them loads while one waits. */
+  readonly printPlates: PrintPlates;
+  readonly plateFiles: readonly OutputFile[];
 }
 
 /** Makes the parts of a routed header: cut list, collectors, jigs; and checks them too. */
@@ -106,9 +115,24 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const collectorAids = collectors.flatMap((c) => aidsOf(c, plan.jig));
   progress('building the jigs');
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
-  const findings = check({ ...header, jigs: [...jigs, ...collectorAids], jigNotes });
+  const coupon = fitCoupon(plan.jig);
+  const printed = [...jigs, ...collectorAids];
+  const findings = check({ ...header, jigs: [...printed, ...coupon], jigNotes });
   const cuts = [...primaries, ...secondaries].map((tube) => cutsOf(plan, tube));
-  return { ...header, cuts, collectors, collectorAids, jigs, findings, passed: passes(findings) };
+  progress('laying out the build plates');
+  const plates = platesOfMockUp(coupon, printed, plan.jig);
+  return {
+    ...header,
+    cuts,
+    collectors,
+    collectorAids,
+    jigs,
+    coupon,
+    printPlates: plates,
+    plateFiles: await plateFiles(plates.plates, plan.name),
+    findings,
+    passed: passes(findings),
+  };
 }
 
 /** The files of a built header and the summary that lists them. */
@@ -133,7 +157,9 @@ export function outputsOf(
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
     ...(compared.length > 0 ? alternativeFiles(compared) : []),
-    ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs]),
+    ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs, ...built.coupon]),
+    ...built.plateFiles,
+    printPlatesTable(built.printPlates, plan.jig.print, built.findings),
   ];
   const rows = compared.map((h, i) => alternativeOf(h, i + 1));
   const summary = summaryOf({ ...built, plates: flat.plates, alternatives: rows }, files);

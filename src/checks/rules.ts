@@ -13,6 +13,7 @@ import { flangeRelief, flangesApart, notches } from './flange-style.js';
 import { torchReaches, weldFitsEdge } from './flange-weld.js';
 import { inletOrder } from './inlet-order.js';
 import { jigNotes } from './jig-notes.js';
+import { jigsPrint } from './jig-print.js';
 import { jigsFit } from './jigs.js';
 import { openings } from './opening.js';
 import { pairing } from './pairing.js';
@@ -47,6 +48,7 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   cutTolerance,
   boltGrowth,
   jigsFit,
+  jigsPrint,
   jigNotes,
   remarks,
 ];

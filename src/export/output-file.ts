@@ -14,6 +14,8 @@ export type OutputKind =
   | 'bend-table'
   | 'alternatives'
   | 'jig'
+  | 'print-plate'
+  | 'print-plates'
   | 'collector'
   | 'merge-gauge'
   | 'saw-block'

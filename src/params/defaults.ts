@@ -98,5 +98,31 @@ export const DEFAULTS = {
   },
   /** Shop values: measured on the shop's own welds. Nothing is added or taken until they are given. */
   weld: { gap: '0 mm', shrinkage: '0 mm', filler_diameter: '1.6 mm' },
-  jig: { bed: '210 mm', fit: '0.2 mm', plate: '5 mm', key_length: '10 mm', strut: '16 mm' },
+  jig: {
+    bed: '210 mm',
+    fit: '0.2 mm',
+    plate: '5 mm',
+    key_length: '10 mm',
+    strut: '16 mm',
+    gap: '5 mm',
+    chamfer: '0.4 mm',
+    print: {
+      walls: 3,
+      line_width: '0.45 mm',
+      /** Percent. */
+      infill: 15,
+      layer: '0.2 mm',
+      /** kg/m3 of PLA, from memory. */
+      density: 1240,
+      solid_layers: 4,
+      /** mm3/s on average, and s a layer: fitted to what a slicer says of such parts at the speeds it comes with. */
+      flow: 2.3,
+      infill_flow: 9,
+      layer_time: 0.5,
+      /** Degrees from upright, and mm2. */
+      overhang: 50,
+      most_overhang: 500,
+      least_foot: 100,
+    },
+  },
 } as const;

@@ -419,6 +419,39 @@ export interface JigPlan {
   readonly keyLength: number;
   /** Diameter of the struts of the collector holder, mm. */
   readonly strut: number;
+  /** Least gap between parts on a build plate, mm. */
+  readonly gap: number;
+  /** Chamfer at the bed's edge of the fit coupon, mm. */
+  readonly chamfer: number;
+  readonly print: PrintPlan;
+}
+
+/** How the parts are printed. */
+export interface PrintPlan {
+  /** Lines in a wall. */
+  readonly walls: number;
+  /** mm. */
+  readonly lineWidth: number;
+  /** Share of the inside that is plastic. */
+  readonly infill: number;
+  /** Height of a layer, mm. */
+  readonly layer: number;
+  /** kg/m3. */
+  readonly density: number;
+  /** Solid layers at the bottom and at the top. */
+  readonly solidLayers: number;
+  /** Walls and solid layers, mm3/s on average. */
+  readonly flow: number;
+  /** Filling, mm3/s on average. */
+  readonly infillFlow: number;
+  /** Time every layer costs beside its plastic, s. */
+  readonly layerTime: number;
+  /** Lean from upright that prints without support, rad. */
+  readonly overhang: number;
+  /** Area of a part that may lean out further unremarked, mm2. */
+  readonly mostOverhang: number;
+  /** Area a part stands on the bed with to hold, mm2. */
+  readonly leastFoot: number;
 }
 
 /** A plate of a parametric pattern, or a joint described by numbers alone. */

@@ -9,7 +9,8 @@ export type PartKind =
   | 'collector'
   | 'collector-piece'
   | 'merge-gauge'
-  | 'saw-block';
+  | 'saw-block'
+  | 'fit-coupon';
 
 /** A solid to make or print: a mesh as it lies on the bed, and where it stands in the assembly. */
 export interface SolidPart {

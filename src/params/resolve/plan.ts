@@ -10,6 +10,7 @@ import { drawingOf } from './drawing.js';
 import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';
 import { type PlacedHead, placedHeads } from './heads.js';
+import { printOf } from './jig-print.js';
 import { keepOutsOf } from './keep-outs.js';
 import { gasketsOf, platesOf } from './plates.js';
 import { type PlacedPort, placedPorts } from './ports.js';
@@ -52,6 +53,9 @@ export function planOf(
       plate: file.jig.plate,
       keyLength: file.jig.key_length,
       strut: file.jig.strut,
+      gap: file.jig.gap,
+      chamfer: file.jig.chamfer,
+      print: printOf(file.jig.print),
     },
     plates: platesOf(file, (name) => {
       const c = collectors.find((other) => other.name === name)!;

@@ -1,0 +1,43 @@
+import { degrees } from '../geometry/angle.js';
+import { type Stand, standOf } from '../geometry/mesh-stand.js';
+import type { PrintPlan } from '../params/plan.js';
+import type { CheckContext } from './context.js';
+import type { Finding } from './finding.js';
+
+/** How every printed part stands on the bed: what leans out too far to print without support, and what it stands on. */
+export function jigsPrint({ plan, jigs }: CheckContext): Finding[] {
+  const { print } = plan.jig;
+  return jigs.flatMap((part) => {
+    const stand = standOf(part.mesh, print.overhang);
+    return [overhang(part.name, stand, print), foot(part.name, stand, print)];
+  });
+}
+
+function overhang(place: string, { overhang: area }: Stand, { overhang: lean, mostOverhang }: PrintPlan): Finding {
+  const much = area > mostOverhang;
+  const over = `more than ${degrees(lean).toFixed(0)} degrees from upright`;
+  const message = much
+    ? `Leans out ${over} on more than ${mostOverhang.toFixed(0)} mm2: print it with support.`
+    : `Leans out ${over} on ${area.toFixed(0)} mm2.`;
+  return {
+    id: 'jig.overhang',
+    level: much ? 'warn' : 'ok',
+    place,
+    value: area,
+    limit: mostOverhang,
+    unit: 'mm2',
+    message,
+  };
+}
+
+function foot(place: string, { foot: area, steady }: Stand, { leastFoot }: PrintPlan): Finding {
+  const small = area < leastFoot;
+  const tips = !(steady > 0);
+  const message = tips
+    ? 'Its middle of mass does not stand over its foot, so it tips: print it with support.'
+    : small
+      ? `Stands on less than ${leastFoot.toFixed(0)} mm2: print it with a brim.`
+      : `Stands on ${area.toFixed(0)} mm2.`;
+  const level = small || tips ? 'warn' : 'ok';
+  return { id: 'jig.foot', level, place, value: area, limit: leastFoot, unit: 'mm2', message };
+}
