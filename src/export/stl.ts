@@ -6,17 +6,17 @@ import { snapMesh } from '../geometry/mesh-snap.js';
 import { meshFaults, validateMesh } from '../geometry/mesh-validate.js';
 import { weldExact } from '../geometry/mesh-weld.js';
 import { meshFromStl } from '../geometry/stl-read.js';
-import type { SolidPart } from '../parts/part.js';
+import { BENCH_KINDS, type SolidPart } from '../parts/part.js';
 import type { OutputFile } from './output-file.js';
 
 /** Length of a binary STL's header, bytes. */
 const HEADER = 80;
 
-/** Files of printed parts: jigs/<name>.stl and collector/<name>.stl, in the order given. */
+/** Files of printed parts: jigs/<name>.stl, jigs/bench/<name>.stl and collector/<name>.stl, in the order given. */
 export function stlFiles(parts: readonly SolidPart[]): OutputFile[] {
   return parts.map((part) => {
     const kind = part.kind === 'collector' ? 'collector' : 'jig';
-    const folder = kind === 'collector' ? 'collector' : 'jigs';
+    const folder = kind === 'collector' ? 'collector' : BENCH_KINDS.includes(part.kind) ? 'jigs/bench' : 'jigs';
     return { path: `${folder}/${part.name}.stl`, kind, bytes: stlBytes(part.mesh, part.name) };
   });
 }

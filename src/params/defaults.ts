@@ -89,5 +89,13 @@ export const DEFAULTS = {
     engrave: true,
     sheet: { gap: '8 mm', margin: '10 mm', count: 1 },
   },
+  /** Wanted altogether by a plan that has the section. The hole: M5, ISO 273 fine. */
+  bench: {
+    saddles: true,
+    sleeves: true,
+    clocking_rings: true,
+    base: { pitch: '25 mm', hole: '5.3 mm', thickness: '8 mm' },
+    torch_room: '25 mm',
+  },
   jig: { bed: '210 mm', fit: '0.2 mm', plate: '5 mm', key_length: '10 mm', strut: '16 mm' },
 } as const;

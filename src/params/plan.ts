@@ -332,6 +332,19 @@ export interface JigPlan {
   readonly keyLength: number;
   /** Diameter of the struts of the collector holder, mm. */
   readonly strut: number;
+  /** Jigs for tacking on the bench; null when none are wanted. */
+  readonly bench: BenchPlan | null;
+}
+
+/** Printed jigs that hold and mark the steel pieces on the bench. */
+export interface BenchPlan {
+  readonly saddles: boolean;
+  readonly sleeves: boolean;
+  readonly clockingRings: boolean;
+  /** The plate the saddles stand on: distance and diameter of its holes, thickness, mm. */
+  readonly base: { readonly pitch: number; readonly hole: number; readonly thickness: number };
+  /** No saddle stands nearer than this to a joint along the tube, mm. */
+  readonly torchRoom: number;
 }
 
 /** A plate of a parametric pattern, or a joint described by numbers alone. */

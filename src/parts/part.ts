@@ -1,7 +1,19 @@
 import type { Frame } from '../geometry/frame.js';
 import type { Mesh } from '../geometry/mesh.js';
 
-export type PartKind = 'dummy-tube' | 'flange-proof' | 'port-plug' | 'collector-holder' | 'collector';
+export type PartKind =
+  | 'dummy-tube'
+  | 'flange-proof'
+  | 'port-plug'
+  | 'collector-holder'
+  | 'collector'
+  | 'bench-saddle'
+  | 'bench-plate'
+  | 'scribing-sleeve'
+  | 'clocking-ring';
+
+/** Kinds that serve on the bench and have no place in the mock-up; their poses lay them to the tubes where those stand in the world. */
+export const BENCH_KINDS: readonly PartKind[] = ['bench-saddle', 'bench-plate', 'scribing-sleeve', 'clocking-ring'];
 
 /** A solid to make or print: a mesh as it lies on the bed, and where it stands in the assembly. */
 export interface SolidPart {

@@ -59,7 +59,7 @@ describe('a sound plan', () => {
     expect(plan.tube.steps).toEqual([]);
     expect([plan.secondaries, plan.keepOuts, plan.collectors[0]!.freedom]).toEqual([null, [], null]);
     expect(plan.collectors[0]!.from).toEqual([]);
-    expect(plan.jig).toEqual({ bed: [210, 210, 210], fit: 0.2, plate: 5, keyLength: 10, strut: 16 });
+    expect(plan.jig).toEqual({ bed: [210, 210, 210], fit: 0.2, plate: 5, keyLength: 10, strut: 16, bench: null });
     expect(plan.engine).toMatchObject({ bankAngle: 0, compressionRatio: null, cam: null, rpm: null });
   });
 

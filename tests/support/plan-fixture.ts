@@ -100,7 +100,7 @@ export function planWith(
     gaskets: null,
     drawing: { units: 'mm', version: 'r2007', curves: 'polylines', paper: 'a4', engrave: false, sheet: null },
     keepOuts: [],
-    jig: { bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8 },
+    jig: { bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8, bench: null },
   };
 }
 

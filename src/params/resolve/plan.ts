@@ -8,6 +8,7 @@ import { collectorPlan, feedsAnother, type PlacedCollector, placedCollectors } f
 import { drawingOf } from './drawing.js';
 import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';
+import { benchOf } from './jig-bench.js';
 import { type PlacedHead, placedHeads } from './heads.js';
 import { keepOutsOf } from './keep-outs.js';
 import { gasketsOf, platesOf } from './plates.js';
@@ -43,6 +44,7 @@ export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, not
       plate: file.jig.plate,
       keyLength: file.jig.key_length,
       strut: file.jig.strut,
+      bench: benchOf(file.jig.bench),
     },
     plates: platesOf(file, (name) => {
       const c = collectors.find((other) => other.name === name)!;

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { benchSchema } from './jig-bench.js';
 import type { Lengths } from './length-field.js';
 
 /** `jig`: the printer and the printed mock-up. */
@@ -16,6 +17,7 @@ export function jigSchema(lengths: Lengths) {
       plate: lengths.positive('Thickness of printed plates', { max: 50 }).prefault(plate),
       key_length: lengths.positive("Length of the key at a dummy tube's joint", { max: 100 }).prefault(key_length),
       strut: lengths.positive('Diameter of the struts of the collector holder', { max: 100 }).prefault(strut),
+      bench: benchSchema(lengths),
     })
     .prefault({})
     .describe('The printer and the printed mock-up.');

@@ -18,7 +18,7 @@ import type { Piece } from '../../../src/parts/pieces.js';
 const OD = 42.4;
 const key = keyFor(OD, 0.2);
 const bed: Vec3 = [210, 210, 210];
-const jig = { bed, fit: 0.2, plate: 5, keyLength: 10, strut: 16 };
+const jig = { bed, fit: 0.2, plate: 5, keyLength: 10, strut: 16, bench: null };
 
 function piece(points: readonly Vec3[], clr: readonly number[], name = '2C', od = OD): Piece {
   const path = pathFromPolygon({ points, clr });
