@@ -25,8 +25,8 @@ type Span = readonly [from: number, to: number];
 const TONGUE = { length: 0.3, root: 0.35, flare: 0.08 } as const;
 
 /**
- * The base plate as plates that fit the bed: a grid of holes, every hole with its name, joined by dovetails between the rows and
- * columns. `columns` by `rows` holes in all; the frame is the plate's top with hole A1 at its origin. Holes are never nearer to an
+ * The base plate as plates that fit the bed: a grid of holes, those along the left and the lower edge of every plate with their
+ * names, joined by dovetails between the rows and columns. `columns` by `rows` holes in all; the frame is the plate's top with hole A1 at its origin. Holes are never nearer to an
  * edge than half of the pitch.
  */
 export function basePlates(columns: number, rows: number, at: Frame, bench: BenchPlan, jig: JigPlan): SolidPart[] {
@@ -61,7 +61,7 @@ function spans(count: number, most: number): Span[] {
 
 type Names = (hole: Hole) => Solid[];
 
-/** The name of every hole, engraved below it; letters and figures are built once. */
+/** The name of a hole, engraved below it; letters and figures are built once. */
 function namesOf(columns: number, rows: number, pitch: number, hole: number): Names {
   const height = Math.min(5, (pitch - hole) / 2 - 2);
   if (height < 3) return () => [];
@@ -103,7 +103,7 @@ function tile(x: Span, y: Span, [columns, rows]: Hole, names: Names, bench: Benc
     union(plate, ...tongues),
     ...sockets,
     ...holes.map(([i, j]) => prism(circle.map((p) => add2(p, [i * pitch, j * pitch])), -thickness - 1, 1)),
-    ...holes.flatMap(names),
+    ...holes.filter(([i, j]) => i === x[0] || j === y[0]).flatMap(names),
   );
 }
 

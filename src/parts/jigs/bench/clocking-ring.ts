@@ -10,7 +10,7 @@ import type { RoutedTube } from '../../../routing/routed.js';
 import type { SolidPart } from '../../part.js';
 import { printedPart } from '../../printed-part.js';
 import { COMES_OFF } from './bench-caution.js';
-import { curvedText, stationAt } from './curved-text.js';
+import { curvedText, SLIVER, stationAt } from './curved-text.js';
 import { type LinedPiece, linedPieces } from './reference-line.js';
 
 /** Length of the collar on either piece, mm. Our own, as are all sizes of the ring. */
@@ -18,6 +18,13 @@ const COLLAR = 8;
 
 /** Free length of tube on either side of a joint without which nothing can be tacked, mm. */
 const LEAST_WINDOW = 6;
+
+/** A ring ends this much before a saddle may begin, mm: on a bend their faces lean towards each other. */
+const APART = 4;
+
+/** What stays free of saddles on either side of a joint, mm: the torch's room, and the ring where there is one. */
+export const jointRoom = ({ torchRoom, clockingRings: rings }: BenchPlan): number =>
+  Math.max(torchRoom, rings ? LEAST_WINDOW + COLLAR + APART : 0);
 
 /** Wall of a collar, and how far the bars stand off the tube over the window, mm. */
 const WALL = 7;
@@ -52,7 +59,8 @@ export function clockedJoints(plan: Plan, tube: RoutedTube): ClockedJoint[] {
   return pieces.slice(1).map((after, i) => {
     const before = pieces[i]!;
     const { point, direction } = headingAt(after.piece.path, 0);
-    const clocking = signedAngle(before.endLine, after.startLine, direction);
+    // no minus before a zero
+    const clocking = signedAngle(before.endLine, after.startLine, direction) + 0;
     return { name: `J${tube.id}.${i + 1}`, before, after, point, direction, clocking };
   });
 }
@@ -72,7 +80,7 @@ export function clockingRings(plan: Plan, tube: RoutedTube, file: string, bench:
   const parts: SolidPart[] = [];
   const notes: string[] = [];
   for (const [i, joint] of clockedJoints(plan, tube).entries()) {
-    const window = windowOf(joint, bench.torchRoom);
+    const window = windowOf(joint, bench);
     if (window < LEAST_WINDOW) {
       const short = pathLength(joint.before.piece.path) < pathLength(joint.after.piece.path) ? joint.before : joint.after;
       notes.push(`joint ${joint.name}: piece ${short.piece.name} is too short for a clocking ring; set it by the scribed lines`);
@@ -87,10 +95,10 @@ export function clockingRings(plan: Plan, tube: RoutedTube, file: string, bench:
   return { parts, notes };
 }
 
-/** Free length on either side of the joint, mm: the torch's room, less where a piece is short. A collar keeps off a piece's other end. */
-function windowOf({ before, after }: ClockedJoint, torchRoom: number): number {
+/** Free length on either side of the joint, mm, less where a piece is short: a collar keeps off a piece's other end. */
+function windowOf({ before, after }: ClockedJoint, bench: BenchPlan): number {
   const shortest = Math.min(pathLength(before.piece.path), pathLength(after.piece.path));
-  return Math.min(Math.max(torchRoom, LEAST_WINDOW), shortest - COLLAR - 1);
+  return Math.min(jointRoom(bench) - APART, shortest - 1) - COLLAR;
 }
 
 /** Smallest centreline radius beside a joint, mm. */
@@ -134,6 +142,7 @@ function ringOf(joint: ClockedJoint, tube: RoutedTube, name: string, window: num
       solid: difference(body, ...notches),
       at,
       up: standing(whole),
+      dropBelow: SLIVER,
     },
     jig.bed,
   );

@@ -9,6 +9,9 @@ import { RAISED } from '../tube-label.js';
 /** Longest stroke written straight where the surface bends, mm. */
 const SPAN = 4;
 
+/** What strokes may leave between them where they meet at a hair's angle, mm3: hollows to be closed. */
+export const SLIVER = 1e-3;
+
 /** Least height of writing that a printer can draw, mm. */
 const LEAST_HEIGHT = 4;
 

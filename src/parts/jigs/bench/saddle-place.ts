@@ -2,6 +2,7 @@ import { headingAt, type Path, pathLength } from '../../../geometry/path.js';
 import { distance2, dot2, sub2, type Vec2 } from '../../../geometry/vec2.js';
 import type { Vec3 } from '../../../geometry/vec3.js';
 import type { BenchPlan } from '../../../params/plan.js';
+import { jointRoom } from './clocking-ring.js';
 import { convexApart, convexHull } from './convex-apart.js';
 
 /** Thickness of a saddle's foot, and half of the post's length along the tube, mm. Our own, as are all sizes of a saddle. */
@@ -73,7 +74,7 @@ export function saddlePlaces(tube: LyingTube, bench: BenchPlan, fit: number): { 
   const places: SaddlePlace[] = [];
   const notes: string[] = [];
   for (const piece of tube.pieces) {
-    const margin = (joint: boolean) => (joint ? bench.torchRoom : END);
+    const margin = (joint: boolean) => (joint ? jointRoom(bench) : END);
     const [low, high] = [piece.from + margin(piece.jointBefore), piece.to - margin(piece.jointAfter)];
     const before = places.length;
     const seek = (runs: readonly number[]): void => {

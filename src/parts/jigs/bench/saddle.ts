@@ -15,7 +15,7 @@ import { COMES_OFF } from './bench-caution.js';
 import { across, SADDLE_FOOT, type SaddlePlace } from './saddle-place.js';
 
 /** Chord error of a seat, mm: finer than what is seen, because a tube's place rests on it. */
-const SEAT_ERROR = 0.01;
+const SEAT_ERROR = 0.02;
 
 /** What a saddle is called and where it stands. */
 export interface SaddleName {

@@ -11,7 +11,7 @@ import type { SolidPart } from '../../part.js';
 import type { Piece } from '../../pieces.js';
 import { printedPart } from '../../printed-part.js';
 import { COMES_OFF } from './bench-caution.js';
-import { curvedText, stationAt } from './curved-text.js';
+import { curvedText, SLIVER, stationAt } from './curved-text.js';
 
 /** Wall of a sleeve, mm, and the gap between its halves, which lets them close on a tube that came out small. Our own. */
 const WALL = 3;
@@ -98,6 +98,7 @@ function sleeveOf(same: readonly SleevedPiece[], jig: JigPlan): SolidPart[] {
         solid: halfShell({ piece, face }, local, names[0]!, side, jig.fit),
         at: local.at,
         up: frameFacing(WORLD.origin, scale(local.bend.normal, side), [0, 0, 1]),
+        dropBelow: SLIVER,
       },
       jig.bed,
     ),
