@@ -6,7 +6,7 @@ import { snapMesh } from '../geometry/mesh-snap.js';
 import { meshFaults, validateMesh } from '../geometry/mesh-validate.js';
 import { weldExact } from '../geometry/mesh-weld.js';
 import { meshFromStl } from '../geometry/stl-read.js';
-import type { PartKind, SolidPart } from '../parts/part.js';
+import { BENCH_KINDS, type PartKind, type SolidPart } from '../parts/part.js';
 import type { OutputFile, OutputKind } from './output-file.js';
 
 /** Length of a binary STL's header, bytes. */
@@ -20,11 +20,11 @@ const KINDS: Partial<Record<PartKind, OutputKind>> = {
   'saw-block': 'saw-block',
 };
 
-/** Files of printed parts: jigs/<name>.stl and collector/<name>.stl, in the order given. */
+/** Files of printed parts: jigs/<name>.stl, jigs/bench/<name>.stl and collector/<name>.stl, in the order given. */
 export function stlFiles(parts: readonly SolidPart[]): OutputFile[] {
   return parts.map((part) => {
     const kind = KINDS[part.kind] ?? 'jig';
-    const folder = kind === 'jig' ? 'jigs' : 'collector';
+    const folder = kind !== 'jig' ? 'collector' : BENCH_KINDS.includes(part.kind) ? 'jigs/bench' : 'jigs';
     return { path: `${folder}/${part.name}.stl`, kind, bytes: stlBytes(part.mesh, part.name) };
   });
 }

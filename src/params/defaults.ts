@@ -125,4 +125,12 @@ export const DEFAULTS = {
       least_foot: 100,
     },
   },
+  /** Wanted altogether by a plan that has the section. The hole: M5, ISO 273 fine. */
+  bench: {
+    saddles: true,
+    sleeves: true,
+    clocking_rings: true,
+    base: { pitch: '25 mm', hole: '5.3 mm', thickness: '8 mm' },
+    torch_room: '25 mm',
+  },
 } as const;

@@ -424,6 +424,8 @@ export interface JigPlan {
   /** Chamfer at the bed's edge of the fit coupon, mm. */
   readonly chamfer: number;
   readonly print: PrintPlan;
+  /** Jigs for tacking on the bench; null when none are wanted. */
+  readonly bench: BenchPlan | null;
 }
 
 /** How the parts are printed. */
@@ -452,6 +454,17 @@ export interface PrintPlan {
   readonly mostOverhang: number;
   /** Area a part stands on the bed with to hold, mm2. */
   readonly leastFoot: number;
+}
+
+/** Printed jigs that hold and mark the steel pieces on the bench. */
+export interface BenchPlan {
+  readonly saddles: boolean;
+  readonly sleeves: boolean;
+  readonly clockingRings: boolean;
+  /** The plate the saddles stand on: distance and diameter of its holes, thickness, mm. */
+  readonly base: { readonly pitch: number; readonly hole: number; readonly thickness: number };
+  /** No saddle stands nearer than this to a joint along the tube, mm. */
+  readonly torchRoom: number;
 }
 
 /** A plate of a parametric pattern, or a joint described by numbers alone. */

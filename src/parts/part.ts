@@ -10,7 +10,14 @@ export type PartKind =
   | 'collector-piece'
   | 'merge-gauge'
   | 'saw-block'
-  | 'fit-coupon';
+  | 'fit-coupon'
+  | 'bench-saddle'
+  | 'bench-plate'
+  | 'scribing-sleeve'
+  | 'clocking-ring';
+
+/** Kinds that serve on the bench and have no place in the mock-up; their poses lay them to the tubes where those stand in the world. */
+export const BENCH_KINDS: readonly PartKind[] = ['bench-saddle', 'bench-plate', 'scribing-sleeve', 'clocking-ring'];
 
 /** A solid to make or print: a mesh as it lies on the bed, and where it stands in the assembly. */
 export interface SolidPart {

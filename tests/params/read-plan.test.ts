@@ -78,6 +78,7 @@ describe('a sound plan', () => {
       gap: 5,
       chamfer: 0.4,
       print: PRINT,
+      bench: null,
     });
     expect(plan.engine).toMatchObject({ bankAngle: 0, compressionRatio: null, cam: null, rpm: null });
   });

@@ -106,7 +106,17 @@ export function planWith(
     weld: { gap: 0, shrinkage: 0, fillerDiameter: 1.6 },
     stock: { kerf: 2, grip: 25, leastOffcut: 150, minimise: 'pieces', currency: null, density: null },
     keepOuts: [],
-    jig: { bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8, gap: 4, chamfer: 0.4, print: PRINT },
+    jig: {
+      bed: [210, 210, 200],
+      fit: 0.25,
+      plate: 3,
+      keyLength: 15,
+      strut: 8,
+      gap: 4,
+      chamfer: 0.4,
+      print: PRINT,
+      bench: null,
+    },
   };
 }
 

@@ -10,6 +10,7 @@ import { drawingOf } from './drawing.js';
 import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';
 import { type PlacedHead, placedHeads } from './heads.js';
+import { benchOf } from './jig-bench.js';
 import { printOf } from './jig-print.js';
 import { keepOutsOf } from './keep-outs.js';
 import { gasketsOf, platesOf } from './plates.js';
@@ -56,6 +57,7 @@ export function planOf(
       gap: file.jig.gap,
       chamfer: file.jig.chamfer,
       print: printOf(file.jig.print),
+      bench: benchOf(file.jig.bench),
     },
     plates: platesOf(file, (name) => {
       const c = collectors.find((other) => other.name === name)!;

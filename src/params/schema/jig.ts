@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { benchSchema } from './jig-bench.js';
 import { printSchema } from './jig-print.js';
 import type { Lengths } from './length-field.js';
 
@@ -24,6 +25,7 @@ export function jigSchema(lengths: Lengths) {
         })
         .prefault(chamfer),
       print: printSchema(lengths),
+      bench: benchSchema(lengths),
     })
     .prefault({})
     .describe('The printer and the printed mock-up.');

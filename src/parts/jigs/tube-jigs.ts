@@ -14,11 +14,17 @@ import { printedSpans } from './printed-spans.js';
 export function primaryJigs(plan: Plan, primary: RoutedPrimary, flanges: readonly FlangePart[]): SolidPart[] {
   const pieces = dummiesOf(plan, primary);
   const joints = jointKeys(pieces, plan.jig, pieces[0]!.od);
-  const port = plan.ports.find((p) => p.cylinder === primary.cylinder)!;
   const flange = flanges.find((f) => f.cylinders.includes(primary.cylinder))!;
-  const head = plan.heads[port.head]!.frame;
-  const face = { point: pointFrom(head, [0, 0, plan.flange.thickness]), normal: head.z };
+  const face = flangeFace(plan, primary.cylinder);
   return [portPlug(plan, flange, primary.cylinder, pieces[0]!, joints[0]!), ...dummyTubes(plan, pieces, joints, face)];
+}
+
+/** The flange's outer face a primary starts at: world, normal away from the head; null for a secondary. */
+export function flangeFace(plan: Plan, cylinder: number | null): Plane | null {
+  const port = plan.ports.find((p) => p.cylinder === cylinder);
+  if (port === undefined) return null;
+  const head = plan.heads[port.head]!.frame;
+  return { point: pointFrom(head, [0, 0, plan.flange.thickness]), normal: head.z };
 }
 
 /** Dummy tubes of one secondary, from the stem of the collector it comes from to the next. */

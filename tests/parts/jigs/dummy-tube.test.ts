@@ -19,7 +19,7 @@ import { PRINT } from '../../support/print-plan.js';
 const OD = 42.4;
 const key = keyFor(OD, 0.2);
 const bed: Vec3 = [210, 210, 210];
-const jig = { bed, fit: 0.2, plate: 5, keyLength: 10, strut: 16, gap: 5, chamfer: 0.4, print: PRINT };
+const jig = { bed, fit: 0.2, plate: 5, keyLength: 10, strut: 16, gap: 5, chamfer: 0.4, print: PRINT, bench: null };
 
 function piece(points: readonly Vec3[], clr: readonly number[], name = '2C', od = OD): Piece {
   const path = pathFromPolygon({ points, clr });
