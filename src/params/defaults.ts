@@ -89,5 +89,22 @@ export const DEFAULTS = {
     engrave: true,
     sheet: { gap: '8 mm', margin: '10 mm', count: 1 },
   },
-  jig: { bed: '210 mm', fit: '0.2 mm', plate: '5 mm', key_length: '10 mm', strut: '16 mm' },
+  jig: {
+    bed: '210 mm',
+    fit: '0.2 mm',
+    plate: '5 mm',
+    key_length: '10 mm',
+    strut: '16 mm',
+    joint: 'slide',
+    press_fit: '0.1 mm',
+    tube: 'solid',
+    /** Six lines of a nozzle of 0.4 mm. */
+    tube_wall: '2.4 mm',
+    scale: true,
+    marks: true,
+    chamfer: '0.4 mm',
+    foot: false,
+    comb: true,
+    holder: { thread: 'M8' },
+  },
 } as const;

@@ -63,3 +63,6 @@ export const MOST_PLATE_BOLTS = 16;
 
 /** Most pieces of one plate, and most sets of all parts on a sheet. */
 export const MOST_COPIES = 50;
+
+/** Most bolts on the block a collector's holder may stand on. */
+export const MOST_BLOCK_BOLTS = 8;

@@ -3,6 +3,7 @@ import type { Outline } from '../../src/geometry/outline.js';
 import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import type { Vec2 } from '../../src/geometry/vec2.js';
 import type { FlangeBolt, FlangePlan, Plan, Port } from '../../src/params/plan.js';
+import { jigWith } from './jig-fixture.js';
 
 export interface PortPlace {
   readonly at: Vec2;
@@ -100,7 +101,7 @@ export function planWith(
     gaskets: null,
     drawing: { units: 'mm', version: 'r2007', curves: 'polylines', paper: 'a4', engrave: false, sheet: null },
     keepOuts: [],
-    jig: { bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8 },
+    jig: jigWith({ bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8 }),
   };
 }
 
