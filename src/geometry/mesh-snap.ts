@@ -27,7 +27,10 @@ function settle({ positions, triangles }: Mesh): Triangle[] {
   let list: Triangle[] = [];
   for (let t = 0; t < triangles.length; t += 3) list.push([triangles[t]!, triangles[t + 1]!, triangles[t + 2]!]);
   for (let pass = 0; pass < 100; pass++) {
-    list = withoutBackToBack(list.filter(([a, b, c]) => a !== b && b !== c && c !== a));
+    list = withoutBackToBack(
+      list.filter(([a, b, c]) => a !== b && b !== c && c !== a),
+      positions.length / 3,
+    );
     const flat = list.flatMap((t, i) => (isOnLine(positions, t) ? [i] : []));
     if (flat.length === 0) return list;
     list = withFlatOnesFlipped(positions, list, flat);
@@ -36,19 +39,23 @@ function settle({ positions, triangles }: Mesh): Triangle[] {
 }
 
 /** Pairs of triangles over the same three points that face opposite ways enclose nothing: both go. */
-function withoutBackToBack(list: readonly Triangle[]): Triangle[] {
-  const facing = new Map<string, number[]>();
+function withoutBackToBack(list: readonly Triangle[], points: number): Triangle[] {
+  // by the directed side from the lowest point on: as good as always one triangle
+  const facing = new Map<number, number[]>();
   const gone = new Set<number>();
   list.forEach(([a, b, c], i) => {
     const low = Math.min(a, b, c);
     const [second, third] = low === a ? [b, c] : low === b ? [c, a] : [a, b];
-    const opposite = facing.get(`${low} ${third} ${second}`)?.pop();
-    if (opposite !== undefined) {
-      gone.add(i).add(opposite);
+    const others = facing.get(low * points + third);
+    const at = others?.findLastIndex((k) => list[k]!.includes(second)) ?? -1;
+    if (at >= 0) {
+      gone.add(i).add(others!.splice(at, 1)[0]!);
       return;
     }
-    const key = `${low} ${second} ${third}`;
-    facing.set(key, [...(facing.get(key) ?? []), i]);
+    const side = low * points + second;
+    const same = facing.get(side);
+    if (same) same.push(i);
+    else facing.set(side, [i]);
   });
   return list.filter((_, i) => !gone.has(i));
 }

@@ -1,12 +1,8 @@
 import modeling from '@jscad/modeling';
-import { meshFromGeom3 } from './jscad-mesh.js';
 import { placed, type Solid, solidOf, union } from './solid.js';
 import { distance2, type Vec2 } from './vec2.js';
 
 const { vectorText } = modeling.text;
-const { path2 } = modeling.geometries;
-const { expand } = modeling.expansions;
-const { extrudeLinear } = modeling.extrusions;
 
 /** Width of a stroke over the height of a capital. */
 const STROKE = 0.18;
@@ -50,11 +46,25 @@ export function textSolid({ lines, stroke }: Strokes, from: number, to: number):
   return placed(union(...bars), { origin: [0, 0, from], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] });
 }
 
+/** Chords round either end of a stroke. */
+const END_CHORDS = 6;
+
+/** A bar with round ends, made as a mesh at once: a mock-up carries thousands. */
 function strokeBar(p: Vec2, q: Vec2, width: number, height: number): Solid {
-  const line = path2.fromPoints({ closed: false }, [
-    [p[0], p[1]],
-    [q[0], q[1]],
-  ]);
-  const flat = expand({ delta: width / 2, corners: 'round', segments: 12 }, line);
-  return solidOf(meshFromGeom3(extrudeLinear({ height }, flat)));
+  const heading = Math.atan2(q[1] - p[1], q[0] - p[0]);
+  const round = [q, p].flatMap((end, i) =>
+    Array.from({ length: END_CHORDS + 1 }, (_, k): Vec2 => {
+      const a = heading + i * Math.PI + Math.PI * (k / END_CHORDS - 0.5);
+      return [end[0] + (width / 2) * Math.cos(a), end[1] + (width / 2) * Math.sin(a)];
+    }),
+  );
+  const n = round.length;
+  const positions = [0, height].flatMap((z) => round.flatMap(([x, y]) => [x, y, z]));
+  const triangles: number[] = [];
+  for (let k = 0; k < n; k++) {
+    const next = (k + 1) % n;
+    triangles.push(k, next, next + n, k, next + n, k + n);
+    if (k > 0 && k + 1 < n) triangles.push(0, next, k, n, n + k, n + next);
+  }
+  return solidOf({ positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) });
 }

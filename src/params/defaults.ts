@@ -124,6 +124,16 @@ export const DEFAULTS = {
       most_overhang: 500,
       least_foot: 100,
     },
+    joint: 'slide',
+    press_fit: '0.1 mm',
+    tube: 'solid',
+    /** Six lines of a nozzle of 0.4 mm. */
+    tube_wall: '2.4 mm',
+    scale: true,
+    marks: true,
+    foot: false,
+    comb: true,
+    holder: { thread: 'M8' },
   },
   /** Wanted altogether by a plan that has the section. The hole: M5, ISO 273 fine. */
   bench: {

@@ -78,3 +78,6 @@ export const MOST_PRICE = 1_000_000;
 
 /** Most pieces of one kind of stock a shop counts. */
 export const MOST_AVAILABLE = 10_000;
+
+/** Most bolts on the block a collector's holder may stand on. */
+export const MOST_BLOCK_BOLTS = 8;

@@ -421,11 +421,29 @@ export interface JigPlan {
   readonly strut: number;
   /** Least gap between parts on a build plate, mm. */
   readonly gap: number;
-  /** Chamfer at the bed's edge of the fit coupon, mm. */
+  /** Against the first layer's bulge, mm; 0 without. */
   readonly chamfer: number;
   readonly print: PrintPlan;
   /** Jigs for tacking on the bench; null when none are wanted. */
   readonly bench: BenchPlan | null;
+  /** How dummy tubes hold together: pressed, slid and glued, or slid and screwed across the key. */
+  readonly joint: 'press' | 'slide' | 'screw';
+  /** Gap per side of a pressed joint, mm. */
+  readonly pressFit: number;
+  /** Wall of hollow dummy tubes, mm; null prints them solid. */
+  readonly tubeWall: number | null;
+  /** Diameter of what is threaded through the dummies' centreline, mm; null without. */
+  readonly cord: number | null;
+  /** Unit of the scale along the dummy tubes; null without. */
+  readonly scale: 'mm' | 'in' | null;
+  /** Cut lines, clocking lines and joints' names on the dummy tubes. */
+  readonly marks: boolean;
+  /** Feet that carry the first piece of every primary at its angle; null without. */
+  readonly foot: JigFoot | null;
+  /** Where the collectors' holders stand besides the flange; null: on the flange's bolts. */
+  readonly holder: JigHolder | null;
+  /** A comb where primaries run close. */
+  readonly comb: boolean;
 }
 
 /** How the parts are printed. */
@@ -465,6 +483,27 @@ export interface BenchPlan {
   readonly base: { readonly pitch: number; readonly hole: number; readonly thickness: number };
   /** No saddle stands nearer than this to a joint along the tube, mm. */
   readonly torchRoom: number;
+}
+
+/** Feet under the first pieces. */
+export interface JigFoot {
+  /** Bolts of the head, from 1, they may stand on; null: any. */
+  readonly bolts: readonly number[] | null;
+}
+
+/** Bolts on the block that the holder of one collector stands on instead of the flange's. */
+export interface JigHolder {
+  /** Index into `Plan.collectors`. */
+  readonly collector: number;
+  readonly bolts: readonly BlockBolt[];
+}
+
+/** A threaded hole beside the head that may carry a holder's foot. */
+export interface BlockBolt {
+  /** Where its axis meets the face, world, mm; z of the frame leaves the face. */
+  readonly frame: Frame;
+  readonly holeDiameter: number;
+  readonly threadDiameter: number;
 }
 
 /** A plate of a parametric pattern, or a joint described by numbers alone. */

@@ -4,7 +4,7 @@ import type { Outline } from '../../src/geometry/outline.js';
 import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import type { Vec2 } from '../../src/geometry/vec2.js';
 import type { FlangeBolt, FlangePlan, Plan, Port } from '../../src/params/plan.js';
-import { PRINT } from './print-plan.js';
+import { jigWith } from './jig-fixture.js';
 
 export interface PortPlace {
   readonly at: Vec2;
@@ -106,17 +106,7 @@ export function planWith(
     weld: { gap: 0, shrinkage: 0, fillerDiameter: 1.6 },
     stock: { kerf: 2, grip: 25, leastOffcut: 150, minimise: 'pieces', currency: null, density: null },
     keepOuts: [],
-    jig: {
-      bed: [210, 210, 200],
-      fit: 0.25,
-      plate: 3,
-      keyLength: 15,
-      strut: 8,
-      gap: 4,
-      chamfer: 0.4,
-      print: PRINT,
-      bench: null,
-    },
+    jig: jigWith({ bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8 }),
   };
 }
 

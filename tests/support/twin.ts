@@ -5,8 +5,8 @@ import { pathFromPolygon, pathLength } from '../../src/geometry/path.js';
 import { along, unit, type Vec3 } from '../../src/geometry/vec3.js';
 import type { Plan } from '../../src/params/plan.js';
 import type { RoutedPrimary } from '../../src/routing/routed.js';
+import { markedJig } from './jig-fixture.js';
 import { boltAt, planWith } from './plan-fixture.js';
-import { PRINT } from './print-plan.js';
 
 /** A parallel twin of our own: one round port square to the head, one oval port tilted downwards, two into one. */
 export function twin(bed: Vec3 = [210, 210, 210]): { plan: Plan; primaries: RoutedPrimary[] } {
@@ -36,7 +36,7 @@ export function twin(bed: Vec3 = [210, 210, 210]): { plan: Plan; primaries: Rout
     ports: [base.ports[0]!, { ...base.ports[1]!, frame: tilted }],
     collectors: [collector],
     tube: { ...base.tube, bends: [{ clr: 63.5, maxAngle: Math.PI, leg: 0, shortLeg: 0 }] },
-    jig: { bed, fit: 0.2, plate: 5, keyLength: 10, strut: 16, gap: 5, chamfer: 0.4, print: PRINT, bench: null },
+    jig: markedJig({ bed }),
   };
   const inlets = inletFrames(collector.frame, 2, ringRadius(2, plan.tube.od, 4), collector.mergeHalfAngle);
   // the inlet that lies further along x takes cylinder 2

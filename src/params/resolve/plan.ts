@@ -10,8 +10,7 @@ import { drawingOf } from './drawing.js';
 import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';
 import { type PlacedHead, placedHeads } from './heads.js';
-import { benchOf } from './jig-bench.js';
-import { printOf } from './jig-print.js';
+import { jigOf } from './jig.js';
 import { keepOutsOf } from './keep-outs.js';
 import { gasketsOf, platesOf } from './plates.js';
 import { type PlacedPort, placedPorts } from './ports.js';
@@ -48,17 +47,11 @@ export function planOf(
     keepOuts: keepOutsOf(file, scans),
     access: accessOf(heads, file.access, file.flange.thickness),
     notes,
-    jig: {
-      bed: file.jig.bed,
-      fit: file.jig.fit,
-      plate: file.jig.plate,
-      keyLength: file.jig.key_length,
-      strut: file.jig.strut,
-      gap: file.jig.gap,
-      chamfer: file.jig.chamfer,
-      print: printOf(file.jig.print),
-      bench: benchOf(file.jig.bench),
-    },
+    jig: jigOf(
+      file.jig,
+      file.units,
+      collectors.map((c) => c.name),
+    ),
     plates: platesOf(file, (name) => {
       const c = collectors.find((other) => other.name === name)!;
       return { od: c.section.outlet.od, wall: c.section.outlet.wall ?? outletWall(c, collectors, file) };

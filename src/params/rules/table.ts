@@ -4,6 +4,7 @@ import { collectorFormRules } from './collector-form.js';
 import { collectorRules } from './collectors.js';
 import { feedingRules } from './feeding.js';
 import { flangeRules } from './flange.js';
+import { jigRules } from './jig.js';
 import { plateRules } from './plates.js';
 import { portRules } from './ports.js';
 import { routeRules } from './routes.js';
@@ -25,4 +26,5 @@ export const RULES: readonly ((draft: Draft) => readonly PlanFault[])[] = [
   spaceRules,
   plateRules,
   stockRules,
+  jigRules,
 ];

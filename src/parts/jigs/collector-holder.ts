@@ -14,12 +14,13 @@ import { footPlaces } from './foot-places.js';
 import { bossLength, type HolderBlock, holderBlock } from './holder-block.js';
 import { type Foot, footBoss, footSolid } from './holder-foot.js';
 import { type HeldTube, type HolderArm, holderSolid } from './holder-ring.js';
+import { takesScrew } from './joint-screw.js';
 import { socket } from './key.js';
 import { barNormal, keyedBars } from './keyed-bar.js';
 import { outletStem } from './outlet-stem.js';
 import { proofThickness } from './proof-plate.js';
 import { findStruts, type StrutLine, type StrutSpace, type TakenLine, takenBy } from './strut-search.js';
-import { outletKey } from './tube-jigs.js';
+import { outletKey, outOfHolder } from './tube-jigs.js';
 
 /** The parts that hold one collector's inlets in place over the flange, and remarks where they cannot. */
 export interface CollectorHolder {
@@ -100,6 +101,10 @@ function heldTubes(plan: Plan, collector: number, all: Surroundings['tubes']): H
     .map((tube) => ({
       mark: writes(tube.id) ? tube.id : String(from.indexOf(tube.id) + 1),
       normal: directionInto(frame, piecesOf(plan, tube).at(-1)!.endNormal),
+      screw:
+        plan.jig.joint === 'screw' && takesScrew(plan.jig.keyLength)
+          ? directionInto(frame, outOfHolder(plan, tube))
+          : null,
     }));
 }
 

@@ -6,7 +6,9 @@ import type { Vec3 } from '../../geometry/vec3.js';
 import { inletCount, inletTube } from '../../params/inlet-tube.js';
 import type { CollectorPlan, Plan } from '../../params/plan.js';
 import { collectorLength } from '../../routing/problem.js';
+import { jointGap } from './joint-keys.js';
 import { type Key, keyFor, LEAST_KEY, SOCKET_FLOOR, SOCKET_RELIEF, socketRoom } from './key.js';
+import { cordRadius } from './tube-bore.js';
 
 /** The holder's block in numbers, in the collector's frame: inlets at z = 0, flat base at z = `depth`; mm. */
 export interface HolderBlock {
@@ -21,6 +23,8 @@ export interface HolderBlock {
   readonly tubeKey: Key;
   readonly strutKey: Key;
   readonly keyLength: number;
+  /** Radius of the way through for a cord; null without. */
+  readonly cord: number | null;
   /** What goes on from the base to the outlet of a collector that feeds another; null for one that does not. */
   readonly stem: HolderStem | null;
 }
@@ -47,10 +51,11 @@ export function holderBlock(plan: Plan, collector: CollectorPlan): HolderBlock |
   const { fit, keyLength, strut } = plan.jig;
   const count = inletCount(collector);
   const tilt = count === 1 ? 0 : collector.mergeHalfAngle;
-  const tubeKey = keyFor(od, fit);
+  const gap = jointGap(plan.jig);
+  const tubeKey = keyFor(od, gap);
   const radius = od / 2;
   const socketDepth =
-    (keyLength + SOCKET_RELIEF) * Math.cos(tilt) + (tubeKey.radius + fit) * Math.sin(tilt) + SOCKET_FLOOR;
+    (keyLength + SOCKET_RELIEF) * Math.cos(tilt) + (tubeKey.radius + gap) * Math.sin(tilt) + SOCKET_FLOOR;
   // arms start below the lowest edge of the tilted tubes' ends
   const least = Math.max(socketDepth, radius * Math.sin(tilt) + STUB + strut);
   const stem = feedsAnother(plan, collector) ? stemOf(plan, collector, socketDepth) : null;
@@ -65,6 +70,7 @@ export function holderBlock(plan: Plan, collector: CollectorPlan): HolderBlock |
     tubeKey,
     strutKey: keyFor(strut, fit),
     keyLength,
+    cord: cordRadius(plan.jig.cord, fit),
     stem,
   };
 }
@@ -75,11 +81,11 @@ export const feedsAnother = (plan: Plan, collector: CollectorPlan): boolean =>
 
 /** Stem of a collector whose tubes' sockets reach `socketDepth` mm into its holder, floor included. */
 function stemOf(plan: Plan, collector: CollectorPlan, socketDepth: number): HolderStem {
-  const { fit, keyLength } = plan.jig;
+  const { keyLength } = plan.jig;
   const { od } = collector.outlet;
   const end = collectorLength(collector, plan);
   const room = Math.min(keyLength, end - LEAST_STEM - socketDepth - SOCKET_RELIEF);
-  return { radius: od / 2, end, key: keyFor(od, fit), keyLength: room < LEAST_KEY ? 0 : room };
+  return { radius: od / 2, end, key: keyFor(od, jointGap(plan.jig)), keyLength: room < LEAST_KEY ? 0 : room };
 }
 
 /** What a stem's socket takes up of the base, mm: the floor between it and the tubes' sockets is theirs. */

@@ -6,6 +6,7 @@ import type { Vec2 } from '../../geometry/vec2.js';
 import { along, scale, type Vec3 } from '../../geometry/vec3.js';
 import { tiltedTube } from '../collector-solid.js';
 import { armEnd, bossLength, type HolderBlock, STUB } from './holder-block.js';
+import { screwHole } from './joint-screw.js';
 import { socket } from './key.js';
 import { ENGRAVED } from './proof-solid.js';
 
@@ -23,6 +24,8 @@ export interface HolderArm {
 export interface HeldTube {
   readonly mark: string;
   readonly normal: Vec3;
+  /** The way out to the head of the screw across its key; null without. */
+  readonly screw: Vec3 | null;
 }
 
 /** What a holder carries besides its block. */
@@ -49,10 +52,22 @@ export function holderSolid(block: HolderBlock, { tubes, arms, stemNormal }: Hol
     ...inlets.map((inlet, i) =>
       socket(block.tubeKey, block.keyLength, frameFacing(inlet.origin, inlet.z, tubes[i]!.normal)),
     ),
+    ...inlets.flatMap((inlet, i) => [...tubeScrew(block, inlet, tubes[i]!), ...cordHole(block, inlet)]),
     ...arms.map((a) => socket(block.strutKey, block.keyLength, mouthOf(block, a))),
     ...stemSocket(block, stemNormal),
     ...inlets.flatMap((inlet, i) => markOn(block, inlet, tubes[i]!.mark)),
   );
+}
+
+/** The screw of a tube's last key comes in from the holder's outside, which is never nearer than the tube's. */
+function tubeScrew({ keyLength, radius, strut }: HolderBlock, inlet: Frame, { normal, screw }: HeldTube): Solid[] {
+  if (screw === null) return [];
+  return [screwHole(frameFacing(inlet.origin, inlet.z, normal), keyLength, screw, radius + 2 * strut)];
+}
+
+/** The cord leaves at the base, where it is knotted. */
+function cordHole({ cord, depth }: HolderBlock, inlet: Frame): Solid[] {
+  return cord === null ? [] : [placed(bar(cord, -1, 2 * depth), inlet)];
 }
 
 /** Where a strut meets the holder: z into the holder, collector frame. */

@@ -15,9 +15,11 @@ import type { SolidPart } from '../part.js';
 import type { Piece } from '../pieces.js';
 import { printedPart } from '../printed-part.js';
 import type { JointKey } from './joint-keys.js';
+import { screwPilot } from './joint-screw.js';
 import { spigot } from './key.js';
 import { LIP, notchOf, proofThickness } from './proof-plate.js';
 import { ENGRAVED, tabSolid } from './proof-solid.js';
+import { cordRadius } from './tube-bore.js';
 
 /**
  * The plug of one port: fills the opening of the printed flange, carries a lip on the outer face as thick as the steel flange
@@ -30,7 +32,7 @@ export function portPlug(
   flange: FlangePart,
   cylinder: number,
   first: Piece,
-  { key, length }: JointKey,
+  { key, length, screw }: JointKey,
 ): SolidPart {
   const port = plan.ports.find((p) => p.cylinder === cylinder)!;
   const opening = flange.region.openings.find((o) => o.cylinder === cylinder);
@@ -40,6 +42,7 @@ export function portPlug(
   const outline = translateOutline(opening.outline, [-port.at[0], -port.at[1]]);
   const [plate, steel] = [proofThickness(plan), plan.flange.thickness];
   const { fit, bed } = plan.jig;
+  const cord = cordRadius(plan.jig.cord, fit);
 
   const stem = prism(flattenOutline(offsetOutline(outline, -fit)), 0, steel);
   const start = startOf(pathInto(at, first.path));
@@ -54,6 +57,9 @@ export function portPlug(
   const solid = difference(
     length > 0 ? union(body, spigot(key, length, axis, sunk)) : body,
     numberBelow(String(cylinder), flattenOutline(outline)),
+    ...(screw ? [screwPilot(axis, length, directionInto(at, screw), key.radius, cord ?? 0)] : []),
+    // the cord goes on down the port's axis and out at the head side
+    ...(cord === null ? [] : [placed(bar(cord, -4 * steel, length + 1), axis)]),
   );
   return printedPart(
     {

@@ -1,5 +1,7 @@
 import { pointFrom } from '../../geometry/frame.js';
+import { endOf } from '../../geometry/path.js';
 import type { Plane } from '../../geometry/plane.js';
+import { along, dot, length, perpendicularTo, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedPrimary, RoutedSecondary, RoutedTube } from '../../routing/routed.js';
 import type { FlangePart } from '../flange.js';
@@ -8,12 +10,12 @@ import { type Piece, piecesOf } from '../pieces.js';
 import { dummyTube } from './dummy-tube.js';
 import { type JointKey, jointKeys } from './joint-keys.js';
 import { portPlug } from './port-plug.js';
-import { printedSpans } from './printed-spans.js';
+import { type PrintedSpan, printedSpans } from './printed-spans.js';
 
 /** Plug and dummy tubes of one primary, from the head to its collector. */
 export function primaryJigs(plan: Plan, primary: RoutedPrimary, flanges: readonly FlangePart[]): SolidPart[] {
   const pieces = dummiesOf(plan, primary);
-  const joints = jointKeys(pieces, plan.jig, pieces[0]!.od);
+  const joints = jointKeys(pieces, plan.jig, pieces[0]!.od, outOfHolder(plan, primary));
   const flange = flanges.find((f) => f.cylinders.includes(primary.cylinder))!;
   const face = flangeFace(plan, primary.cylinder);
   return [portPlug(plan, flange, primary.cylinder, pieces[0]!, joints[0]!), ...dummyTubes(plan, pieces, joints, face)];
@@ -38,14 +40,26 @@ export const outletKey = (plan: Plan, secondary: RoutedSecondary): JointKey =>
   secondaryKeys(plan, secondary, dummiesOf(plan, secondary))[0]!;
 
 const secondaryKeys = (plan: Plan, secondary: RoutedSecondary, pieces: readonly Piece[]): JointKey[] =>
-  jointKeys(pieces, plan.jig, plan.collectors[secondary.from]!.outlet.od);
+  // the stem it stands on has no screw
+  jointKeys(pieces, plan.jig, plan.collectors[secondary.from]!.outlet.od, outOfHolder(plan, secondary)).map((j, i) =>
+    i === 0 ? { ...j, screw: null } : j,
+  );
 
-const dummiesOf = (plan: Plan, tube: RoutedTube): readonly Piece[] =>
+/** The way out of a collector's holder for the screw of a tube's last key: square to the tube's end, away from the other tubes. World. */
+export function outOfHolder(plan: Plan, tube: RoutedTube): Vec3 {
+  const { origin } = plan.collectors[tube.collector]!.frame;
+  const { point, direction } = endOf(tube.path);
+  const out = sub(point, origin);
+  const across = along(out, direction, -dot(out, direction));
+  return length(across) > 1 ? unit(across) : perpendicularTo(direction);
+}
+
+const dummiesOf = (plan: Plan, tube: RoutedTube): readonly PrintedSpan[] =>
   printedSpans(piecesOf(plan, tube), plan.jig.bed, plan.jig.keyLength);
 
 function dummyTubes(
   plan: Plan,
-  pieces: readonly Piece[],
+  pieces: readonly PrintedSpan[],
   joints: readonly JointKey[],
   face: Plane | null,
 ): SolidPart[] {
@@ -55,7 +69,7 @@ function dummyTubes(
       start: joints[i]!,
       end: joints[i + 1]!,
       face: piece.first ? face : null,
-      bed: plan.jig.bed,
+      jig: plan.jig,
     }),
   );
 }

@@ -12,16 +12,15 @@ import { along, distance, type Vec3 } from '../../../src/geometry/vec3.js';
 import { dummyTube } from '../../../src/parts/jigs/dummy-tube.js';
 import { jointKeys } from '../../../src/parts/jigs/joint-keys.js';
 import { keyFor, spigot } from '../../../src/parts/jigs/key.js';
-import { printedSpans } from '../../../src/parts/jigs/printed-spans.js';
-import type { Piece } from '../../../src/parts/pieces.js';
-import { PRINT } from '../../support/print-plan.js';
+import { type PrintedSpan, printedSpans } from '../../../src/parts/jigs/printed-spans.js';
+import { jigWith } from '../../support/jig-fixture.js';
 
 const OD = 42.4;
 const key = keyFor(OD, 0.2);
 const bed: Vec3 = [210, 210, 210];
-const jig = { bed, fit: 0.2, plate: 5, keyLength: 10, strut: 16, gap: 5, chamfer: 0.4, print: PRINT, bench: null };
+const jig = jigWith({ bed });
 
-function piece(points: readonly Vec3[], clr: readonly number[], name = '2C', od = OD): Piece {
+function piece(points: readonly Vec3[], clr: readonly number[], name = '2C', od = OD): PrintedSpan {
   const path = pathFromPolygon({ points, clr });
   const startNormal = firstNormal(points);
   return {
@@ -40,10 +39,18 @@ function piece(points: readonly Vec3[], clr: readonly number[], name = '2C', od 
     endNormal: carryNormal(path, startNormal),
     first: false,
     last: false,
+    startsAtCut: true,
+    endsAtCut: true,
   };
 }
-const tube = (p: Piece, startKey = 10, endKey = 10) =>
-  dummyTube({ piece: p, start: { key, length: startKey }, end: { key, length: endKey }, face: null, bed });
+const tube = (p: PrintedSpan, startKey = 10, endKey = 10) =>
+  dummyTube({
+    piece: p,
+    start: { key, length: startKey, screw: null },
+    end: { key, length: endKey, screw: null },
+    face: null,
+    jig,
+  });
 
 const straight = piece(
   [
@@ -148,7 +155,13 @@ describe('dummy tube', () => {
     const p = { ...straight, first: true };
     const start = startOf(p.path).point;
     const face = { point: start, normal: [0, 0, 1] as const };
-    const part = dummyTube({ piece: p, start: { key, length: 10 }, end: { key, length: 10 }, face, bed });
+    const part = dummyTube({
+      piece: p,
+      start: { key, length: 10, screw: null },
+      end: { key, length: 10, screw: null },
+      face,
+      jig,
+    });
     expect(meshFaults(part.mesh, { bodies: 1 })).toEqual([]);
     const { positions } = part.mesh;
     let lowest = Number.POSITIVE_INFINITY;
@@ -160,7 +173,7 @@ describe('dummy tube', () => {
   });
 });
 
-const lengths = (pieces: readonly Piece[], plan = jig) => jointKeys(pieces, plan, OD).map((j) => j.length);
+const lengths = (pieces: readonly PrintedSpan[], plan = jig) => jointKeys(pieces, plan, OD, null).map((j) => j.length);
 
 describe('keys of the joints', () => {
   it('are those of the plan where there is room, shorter where not, none below 3 mm', () => {
@@ -202,7 +215,7 @@ describe('keys of the joints', () => {
         '2C',
         od,
       );
-    const keys = jointKeys([run(42.4), run(45), run(50)], jig, 38).map((j) => j.key);
+    const keys = jointKeys([run(42.4), run(45), run(50)], jig, 38, null).map((j) => j.key);
     expect(keys).toEqual([38, 42.4, 45, 50].map((d) => keyFor(d, jig.fit)));
   });
 
