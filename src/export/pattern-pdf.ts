@@ -5,7 +5,7 @@ import type { Pattern, PatternLine } from '../parts/patterns/pattern.js';
 import type { OutputFile } from './output-file.js';
 import { type Doc, endedBytes, paperDocument } from './paper/document.js';
 import { outlinePath } from './paper/draw-outline.js';
-import { ACTUAL_SIZE, addTilePages, type TilePrint, tiledPrint } from './paper/tile-pages.js';
+import { ACTUAL_SIZE, addTilePages, shows, type TilePrint, tiledPrint, type Window } from './paper/tile-pages.js';
 import type { PaperName } from './paper/tiles.js';
 import { BODY, widthOfWords, words } from './paper/words.js';
 import { strokePath } from './svg-path.js';
@@ -54,7 +54,7 @@ export function patternPrint(pattern: Pattern, stamp: PrintStamp): TilePrint {
         ? 'Check that the ends meet round the tube before you mark. Cut tube has sharp edges: gloves, eyes, ears, lungs.'
         : 'Check the size on the part before you cut. Cut plate has sharp edges: gloves, eyes, ears, lungs; follow local codes.',
     ],
-    draw: (doc) => drawPattern(doc, pattern),
+    draw: (doc, shown) => drawPattern(doc, pattern, shown),
   };
 }
 
@@ -83,7 +83,7 @@ function legendOf({ lines, tab }: Pattern): string {
   return `Lines: ${rows.filter((r) => r !== null).join('; ')}.`;
 }
 
-function drawPattern(doc: Doc, { outline, holes, tab, lines }: Pattern): void {
+function drawPattern(doc: Doc, { outline, holes, tab, lines }: Pattern, shown: Window): void {
   doc.lineJoin('round').lineCap('butt').strokeColor('black').fillColor('black');
   if (tab !== null) styled(doc, 'tab', 0.2, () => outlinePath(doc, tab).stroke());
   for (const line of lines) {
@@ -91,7 +91,7 @@ function drawPattern(doc: Doc, { outline, holes, tab, lines }: Pattern): void {
   }
   doc.lineWidth(0.4);
   for (const o of [outline, ...holes]) outlinePath(doc, o).stroke();
-  labelLines(doc, lines);
+  labelLines(doc, lines, shown);
 }
 
 function styled(doc: Doc, kind: keyof typeof LINE_STYLE, width: number, draw: () => void): void {
@@ -103,19 +103,26 @@ function styled(doc: Doc, kind: keyof typeof LINE_STYLE, width: number, draw: ()
   doc.undash();
 }
 
-/** A label along the middle of each line, read from the side that is nearer upright; those that would stand on another are moved along. */
-function labelLines(doc: Doc, lines: readonly PatternLine[]): void {
+/** Where along its line a label may stand, the best first. */
+const ALONG = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9];
+
+/** A label along each line where the page shows it, read from the side that is nearer upright, clear of those before it. */
+function labelLines(doc: Doc, lines: readonly PatternLine[], shown: Window): void {
   const placed: { readonly at: Vec2; readonly reach: number }[] = [];
   for (const { points, label } of lines) {
     if (label === '') continue;
     const [a, b] = longestSide(points);
+    const turn = Math.atan2(b[1] - a[1], b[0] - a[0]);
     const width = widthOfWords(doc, label, BODY);
-    const at = [0.5, 0.3, 0.7, 0.15, 0.85]
-      .map((t): Vec2 => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t])
-      .find((p) => placed.every((q) => Math.hypot(p[0] - q.at[0], p[1] - q.at[1]) > (width + q.reach) / 2 + 1));
+    const [c, s] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))];
+    const box: Vec2 = [width * c + 9 * s, width * s + 9 * c];
+    const at = ALONG.map((t): Vec2 => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]).find(
+      (p) =>
+        shows(shown, p, box) &&
+        placed.every((q) => Math.hypot(p[0] - q.at[0], p[1] - q.at[1]) > (width + q.reach) / 2 + 1),
+    );
     if (at === undefined) continue;
     placed.push({ at, reach: width });
-    const turn = Math.atan2(b[1] - a[1], b[0] - a[0]);
     const upright = Math.abs(turn) > Math.PI / 2 + 1e-9 ? turn + Math.PI : turn;
     doc
       .save()

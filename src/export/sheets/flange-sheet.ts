@@ -8,14 +8,14 @@ import type { Doc } from '../paper/document.js';
 import { outlinePath } from '../paper/draw-outline.js';
 import { crossAt } from '../paper/tile-pages.js';
 import { BODY, KEY, words } from '../paper/words.js';
-import { type Block, heading, paragraph, space } from './block.js';
+import { type Block, beside, heading, paragraph, space, stacked } from './block.js';
 import { chainBelow, upright } from './dimension.js';
 import { EDGE, THIN } from './header-picture.js';
 import { drawLabels } from './labels.js';
 import { scaleThatFits, scaleWords } from './scale.js';
 import type { SheetInput } from './sheet-input.js';
 import { fixed, lengthLines, lengthWords, type Units } from './sheet-numbers.js';
-import { addSheet, type SheetSet } from './sheet-set.js';
+import { addSheet, roomOf, type SheetSet } from './sheet-set.js';
 import { type Cell, type Column, table } from './table.js';
 
 /** Most height the drawing takes, and room for dimensions and labels round it, mm. */
@@ -27,16 +27,29 @@ export function flangeSheet(set: SheetSet, { plan }: SheetInput, flange: FlangeP
   const { doc, width } = set;
   const { units } = plan;
   const part = flatFlange(flange, false);
+  const left = 0.64 * width;
+  const gap = 8;
+  const blockOf = (title: string, rows: readonly Block[]): Block => stacked([heading(title), ...rows]);
+  const first = [...paragraph(doc, stockLine(flange, units), width), drawing(part, width, units)];
+  const room = roomOf(set) - first.reduce((sum, b) => sum + b.height, 0);
+  const both = beside([
+    { x: 0, block: blockOf('Holes', table(doc, HOLES, holeRows(part, units), left)) },
+    { x: left + gap, block: blockOf('Openings', table(doc, OPENINGS, openingRows(part, units), width - left - gap)) },
+  ]);
+  const tables =
+    units === 'mm' && both.height <= Math.max(room, 0.5 * roomOf(set))
+      ? [both]
+      : [
+          heading('Holes'),
+          ...table(doc, HOLES, holeRows(part, units), width),
+          space(2),
+          heading('Openings'),
+          ...table(doc, OPENINGS, openingRows(part, units), width),
+        ];
   addSheet(set, `Flange: ${flange.headName}`, [
-    ...paragraph(doc, stockLine(flange, units), width),
-    drawing(part, width, units),
-    heading('Holes'),
-    ...table(doc, HOLES, holeRows(part, units), width),
+    ...first,
+    ...tables,
     space(2),
-    heading('Openings'),
-    ...table(doc, OPENINGS, openingRows(part, units), width),
-    space(3),
-    heading('Notes'),
     ...[...part.notes, FILE].flatMap((line) => paragraph(doc, line, width)),
     ...CAUTION.flatMap((line) => paragraph(doc, line, width, '!')),
   ]);
@@ -77,7 +90,7 @@ function drawing(part: FlatPart, width: number, units: Units): Block {
       chainBelow(doc, [left, left + k * w], [lengthWords(w, 2, units)], floor + 5, floor + 1, [x, x + width]);
       const right = left + k * w;
       upright(doc, right + 8, floor, floor - k * h, lengthLines(h, 2, units)[0]!, [right + 1, right + 1]);
-      words(doc, `${scaleWords(k)}`, x, floor + 13, BODY);
+      words(doc, `scale ${scaleWords(k)}`, x + width / 2, floor + 14, BODY, 'center');
     },
   };
 }

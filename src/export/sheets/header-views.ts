@@ -52,8 +52,9 @@ export function headerViews(input: SheetInput, width: number, height: number): B
         const room: Vec2 = way === 1 ? [width, used[i]![1] + spare] : [used[i]![0] + spare, height];
         const middle: Vec2 = [(d.from[0] + d.to[0]) / 2, (d.from[1] + d.to[1]) / 2];
         const centre: Vec2 = [x + room[0] / 2, y + (room[1] - TITLE) / 2];
-        drawScene(doc, input, d, placedView(d.view, k, middle, centre), [x, y], [x + room[0], y + room[1] - TITLE]);
-        words(doc, `${d.view.title}, ${scaleWords(k)}`, centre[0], y + room[1] - 3, BODY, 'center');
+        const floor = centre[1] + (k * (d.to[1] - d.from[1])) / 2 + ROUND;
+        drawScene(doc, input, d, placedView(d.view, k, middle, centre), [x, y], [x + room[0], floor]);
+        words(doc, `${d.view.title}, ${scaleWords(k)}`, centre[0], floor + 4, BODY, 'center');
         if (way === 1) y += room[1];
         else x += room[0];
       });

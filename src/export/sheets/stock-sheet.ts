@@ -1,7 +1,7 @@
 import type { StockBill, StockItem, StockUse } from '../../parts/stock/bill.js';
 import type { Doc } from '../paper/document.js';
 import { BODY, LEADING, widthOfWords, words, wrapped } from '../paper/words.js';
-import { type Block, heading, paragraph, space } from './block.js';
+import { type Block, beside, heading, paragraph, space } from './block.js';
 import { billLines } from './cover.js';
 import { scaleThatFits, scaleWords } from './scale.js';
 import { fixed, lengthLines, lengthWords, type Units } from './sheet-numbers.js';
@@ -11,6 +11,12 @@ import { type Cell, type Column, table } from './table.js';
 
 /** Height of a bar of stock, mm. */
 const BAR = 6;
+
+/** Room for lines from a bar to its labels, mm. */
+const LEADER = 5;
+
+/** White between columns of bars, mm. */
+const COLUMN_GAP = 10;
 
 /** The sheets of stock: what to buy, and every piece of stock to scale with what is cut from it. */
 export function stockSheet(set: SheetSet, bill: StockBill, units: Units): void {
@@ -24,8 +30,15 @@ export function stockSheet(set: SheetSet, bill: StockBill, units: Units): void {
     ...billLines(bill).flatMap((line) => paragraph(doc, line, width)),
     ...CAUTION.flatMap((line) => paragraph(doc, line, width, '!')),
     space(3),
-    ...barBlocks(doc, 'Bent stock, unrolled along its centreline: bends grey', bent, width, units),
-    ...barBlocks(doc, 'Straight stock', sticks, width, units),
+    ...barBlocks(
+      doc,
+      'Bent stock unrolled along its centreline, bends grey; marks in mm from the end at the left',
+      bent,
+      2,
+      width,
+      units,
+    ),
+    ...barBlocks(doc, 'Straight stock; lengths in mm, cut in order from the left', sticks, 1, width, units),
   ]);
 }
 
@@ -59,15 +72,28 @@ function sizeLines({ od, wall }: StockItem, units: Units): readonly string[] {
   return units === 'mm' ? [`${a[0]} x ${b[0]}`] : [`${a[0]} x ${b[0]}`, `${a[1]!.replace(' in', '')} x ${b[1]}`];
 }
 
-function barBlocks(doc: Doc, title: string, uses: readonly StockUse[], width: number, units: Units): Block[] {
+/** Bars in so many columns, at one scale. */
+function barBlocks(
+  doc: Doc,
+  title: string,
+  uses: readonly StockUse[],
+  columns: number,
+  width: number,
+  units: Units,
+): Block[] {
   if (uses.length === 0) return [];
   const longest = Math.max(...uses.map((u) => u.item.length));
-  const k = scaleThatFits((s) => longest * s <= width - 2);
-  return [
-    heading(`${title}, ${scaleWords(k)}; lengths from the end at the left, mm`),
-    ...uses.map((use) => useBlock(doc, use, k, width, units)),
-    space(2),
-  ];
+  const cell = (width - (columns - 1) * COLUMN_GAP) / columns;
+  const k = scaleThatFits((s) => longest * s <= cell - 1);
+  const rows = Array.from({ length: Math.ceil(uses.length / columns) }, (_, r) =>
+    beside(
+      uses.slice(r * columns, (r + 1) * columns).map((use, i) => ({
+        x: i * (cell + COLUMN_GAP),
+        block: useBlock(doc, use, k, cell, units),
+      })),
+    ),
+  );
+  return [heading(`${title}, ${scaleWords(k)}`), ...rows, space(2)];
 }
 
 /** One piece of stock as a bar: what is cut from it, where each cut begins and ends, what is left. */
@@ -77,11 +103,11 @@ function useBlock(doc: Doc, use: StockUse, k: number, width: number, units: Unit
   const titles = wrapped(doc, title, width - 12, BODY);
   const labels = cuts.map((c) => [
     `${c.piece}${c.reversed ? ' (turned)' : ''}`,
-    `${fixed(c.from, 1)} to ${fixed(c.to, 1)}`,
+    item.bend === null ? fixed(c.to - c.from, 1) : `${fixed(c.from, 1)} to ${fixed(c.to, 1)}`,
   ]);
   const widths = labels.map((l) => Math.max(...l.map((line) => widthOfWords(doc, line, BODY, true))) + 3);
   const rows = rowsOf(widths, width);
-  const below = 4 + rows.length * (2 * LEADING + 0.6);
+  const below = LEADER + rows.length * (2 * LEADING + 0.6);
   const top = titles.length * LEADING + 1.5;
   return {
     height: top + BAR + below + 2,
@@ -108,7 +134,7 @@ function useBlock(doc: Doc, use: StockUse, k: number, width: number, units: Unit
         const some = cuts.slice(from, to);
         const wanted = some.map((c, i) => ({ at: x + ((c.from + c.to) / 2) * k, width: widths[from + i]! }));
         const places = spreadApart(wanted, x, x + width);
-        const first = bar + BAR + 4 + row * (2 * LEADING + 0.6);
+        const first = bar + BAR + LEADER + row * (2 * LEADING + 0.6);
         some.forEach((c, i) => {
           const middle = x + ((c.from + c.to) / 2) * k;
           if (row === 0) {
