@@ -129,19 +129,20 @@ function drawSizes(doc: Doc, g: CollectorGeometry, placed: PlacedView, units: Un
   const floor = page(0, lowest(g, g.outside))[1];
   const lengths = [g.mergeLength, g.coneLength, g.tail].filter((l) => l > 1e-6);
   const stops = [0, ...lengths.map((_, i) => lengths.slice(0, i + 1).reduce((a, b) => a + b, 0))];
-  chainBelow(
-    doc,
-    stops.map((z) => page(z, 0)[0]),
-    lengths.map((l) => lengthWords(l, 1, units)),
-    floor + 6,
-    floor + 1,
-    room,
-  );
+  // The whole length first: the words above it then cover its thin lines.
   chainBelow(
     doc,
     [page(0, 0)[0], page(g.totalLength, 0)[0]],
     [lengthWords(g.totalLength, 1, units)],
     floor + 14,
+    floor + 1,
+    room,
+  );
+  chainBelow(
+    doc,
+    stops.map((z) => page(z, 0)[0]),
+    lengths.map((l) => lengthWords(l, 1, units)),
+    floor + 6,
     floor + 1,
     room,
   );

@@ -37,6 +37,11 @@ export function chainBelow(
         .lineTo(places[i]!, y + 1.6)
         .stroke();
     }
+    const w = widthOfWords(doc, line, BODY) + 1;
+    doc
+      .rect(places[i]! - w / 2, y + 1.7, w, 3.4)
+      .fill('white')
+      .fillColor('black');
     words(doc, line, places[i]!, y + 4.4, BODY, 'center');
   });
 }

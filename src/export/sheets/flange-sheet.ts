@@ -1,4 +1,5 @@
 import { outlineBounds } from '../../geometry/outline-measure.js';
+import { pointAlong, sidesOf } from '../../geometry/outline-sides.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { FlangePart } from '../../parts/flange.js';
 import { middleOf } from '../../parts/plates/engraving.js';
@@ -85,11 +86,11 @@ function drawing(part: FlatPart, width: number, units: Units): Block {
         .scale(k);
       drawPart(doc, part, k);
       doc.restore();
-      drawNumbers(doc, part, page, k, [x, y], [x + width, y + height - 12]);
       const floor = y + ROUND.top + k * h;
+      drawNumbers(doc, part, page, k, [x, y], [left + k * w + 6, floor + 3]);
       chainBelow(doc, [left, left + k * w], [lengthWords(w, 2, units)], floor + 5, floor + 1, [x, x + width]);
       const right = left + k * w;
-      upright(doc, right + 8, floor, floor - k * h, lengthLines(h, 2, units)[0]!, [right + 1, right + 1]);
+      upright(doc, right + 9, floor, floor - k * h, lengthLines(h, 2, units)[0]!, [right + 1, right + 1]);
       words(doc, `scale ${scaleWords(k)}`, x + width / 2, floor + 14, BODY, 'center');
     },
   };
@@ -123,7 +124,9 @@ function drawNumbers(doc: Doc, { region }: FlatPart, page: (p: Vec2) => Vec2, k:
       radius: (k * Math.max(box.to[0] - box.from[0], box.to[1] - box.from[1])) / 2,
     };
   });
-  const rim = region.outer.vertices.map((v) => ({ at: page([v.x, v.y]), radius: 1 }));
+  const rim = sidesOf(region.outer).flatMap((side) =>
+    Array.from({ length: 12 }, (_, i) => ({ at: page(pointAlong(side, i / 12)), radius: 1.5 })),
+  );
   const labels = region.holes.map(({ at }, i) => ({ at: page(at), line: String(i + 1), ring: false }));
   drawLabels(doc, labels, [...blockers, ...rim], from, to);
 }
