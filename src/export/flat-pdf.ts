@@ -1,12 +1,21 @@
 import { outlineBounds } from '../geometry/outline-measure.js';
+import type { Vec2 } from '../geometry/vec2.js';
 import { middleOf } from '../parts/plates/engraving.js';
 import type { FlatHole, FlatPart } from '../parts/plates/flat-part.js';
 import type { OutputFile } from './output-file.js';
 import { type Doc, endedBytes, paperDocument } from './paper/document.js';
 import { outlinePath } from './paper/draw-outline.js';
-import { ACTUAL_SIZE, addTilePages, crossAt, type TilePrint, tiledPrint } from './paper/tile-pages.js';
+import {
+  ACTUAL_SIZE,
+  addTilePages,
+  crossAt,
+  shows,
+  type TilePrint,
+  tiledPrint,
+  type Window,
+} from './paper/tile-pages.js';
 import type { PaperName } from './paper/tiles.js';
-import { words } from './paper/words.js';
+import { widthOfWords, words } from './paper/words.js';
 import { strokePath } from './svg-path.js';
 
 /** White kept round the part within the drawing, mm. */
@@ -37,11 +46,11 @@ const flatPrint = (part: FlatPart): TilePrint => {
       ACTUAL_SIZE,
       'Lay it on the part itself before cutting: ports and bolts as measured decide. Cut parts have sharp edges; follow local codes.',
     ],
-    draw: (doc) => drawPart(doc, part),
+    draw: (doc, shown) => drawPart(doc, part, shown),
   };
 };
 
-function drawPart(doc: Doc, part: FlatPart): void {
+function drawPart(doc: Doc, part: FlatPart, shown: Window): void {
   const { outer, openings, slots, holes } = part.region;
   doc.lineJoin('round').strokeColor('black').lineWidth(0.3);
   for (const o of [outer, ...openings.map((one) => one.outline), ...slots]) outlinePath(doc, o).stroke();
@@ -56,7 +65,8 @@ function drawPart(doc: Doc, part: FlatPart): void {
   for (const { outline, label } of openings) {
     const [x, y] = middleOf(outline);
     thinCross(doc, x, -y, 8);
-    if (label !== '') words(doc, label, x + 2, -y - 2, 4);
+    const size: Vec2 = [widthOfWords(doc, label, 4), 4];
+    if (label !== '' && shows(shown, [x + 2 + size[0] / 2, y + 4], size)) words(doc, label, x + 2, -y - 2.6, 4);
   }
 }
 

@@ -52,3 +52,48 @@ export function longestRun(page: PageImage, along: 'x' | 'y', band: readonly [nu
   }
   return most / DOTS;
 }
+
+/** A word as the reader finds it, points from the page's upper left corner. */
+export interface WordBox {
+  readonly word: string;
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+}
+
+/** A page with its words. */
+export interface PageWords {
+  /** Points. */
+  readonly size: readonly [number, number];
+  readonly words: readonly WordBox[];
+}
+
+/** The boxes of all words of every page. */
+export function wordBoxesOfPdf(pdftotext: string, bytes: Uint8Array): PageWords[] {
+  const run = spawnSync(pdftotext, ['-bbox-layout', '-', '-'], { input: bytes, encoding: 'utf8', maxBuffer: 1 << 30 });
+  if (run.status !== 0) throw new Error(`the print could not be read: ${run.stderr}`);
+  const number = '"([-\\d.]+)"';
+  const word = new RegExp(`<word xMin=${number} yMin=${number} xMax=${number} yMax=${number}>(.*?)</word>`, 'g');
+  return run.stdout
+    .split('<page ')
+    .slice(1)
+    .map((page) => {
+      const [, width, height] = new RegExp(`^width=${number} height=${number}`).exec(page)!;
+      const words = [...page.matchAll(word)].map(([, x, y, u, v, text]): WordBox => {
+        return { word: text!, from: [Number(x), Number(y)], to: [Number(u), Number(v)] };
+      });
+      return { size: [Number(width), Number(height)], words };
+    });
+}
+
+/** Words that lie on each other or reach beyond the page, in words; a fifth of a point is rounding. */
+export function clashesOf({ size, words }: PageWords): string[] {
+  const near = 0.2;
+  const out = words.filter((w) => w.from[0] < 0 || w.from[1] < 0 || w.to[0] > size[0] || w.to[1] > size[1]);
+  const on = words.flatMap((a, i) =>
+    words.slice(0, i).flatMap((b) => {
+      const both = [0, 1].every((k) => a.from[k]! + near < b.to[k]! - near && b.from[k]! + near < a.to[k]! - near);
+      return both ? [`'${a.word}' lies on '${b.word}' at ${a.from.join(', ')}`] : [];
+    }),
+  );
+  return [...out.map((w) => `'${w.word}' is out of the page`), ...on];
+}

@@ -11,6 +11,7 @@ const TOOLS = {
   admesh: { commands: ['admesh'], probe: ['--version'], from: 'admesh' },
   'prusa-slicer': { commands: ['prusa-slicer'], probe: ['--help'], from: 'prusa-slicer' },
   pdftoppm: { commands: ['pdftoppm'], probe: ['-v'], from: 'poppler-utils' },
+  pdfinfo: { commands: ['pdfinfo'], probe: ['-v'], from: 'poppler-utils' },
   pdftotext: { commands: ['pdftotext'], probe: ['-v'], from: 'poppler-utils' },
   'rsvg-convert': { commands: ['rsvg-convert'], probe: ['--version'], from: 'librsvg2-bin' },
 } as const;

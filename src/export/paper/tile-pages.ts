@@ -5,6 +5,16 @@ import { tileMap } from './tile-map.js';
 import { OVERLAP, type PaperName, STRIP, type Strip, type Tile, type Tiling, tilingOf, WHITE } from './tiles.js';
 import { BODY, KEY, LEADING, words, wrapped } from './words.js';
 
+/** What a tile shows of the drawing, mm, y up. */
+export interface Window {
+  readonly from: Vec2;
+  readonly to: Vec2;
+}
+
+/** True when a box about a point lies within a window. */
+export const shows = ({ from, to }: Window, [x, y]: Vec2, [w, h]: Vec2): boolean =>
+  x - w / 2 >= from[0] && y - h / 2 >= from[1] && x + w / 2 <= to[0] && y + h / 2 <= to[1];
+
 /** Something printed at 1:1 on as many pages as it takes. */
 export interface TilePrint {
   readonly title: string;
@@ -17,8 +27,8 @@ export interface TilePrint {
   readonly up: boolean;
   /** What stands below the rulers. */
   readonly checks: readonly string[];
-  /** Draws all of it, in mm with y down the page: what lies beyond the tile is cut away. */
-  readonly draw: (doc: Doc) => void;
+  /** Draws it, in mm with y down the page. Lines beyond what the tile shows are cut away; words had better stand wholly within. */
+  readonly draw: (doc: Doc, shown: Window) => void;
 }
 
 /** How a print is spread over pages of a paper, and the lines above it. */
@@ -55,7 +65,7 @@ export function addTilePages(doc: Doc, tiled: TiledPrint, page: (tile: number) =
       const [w, h] = tiling.window;
       doc.save().rect(corner[0], corner[1], w, h).clip();
       doc.translate(corner[0] - tile.from[0], corner[1] + h + tile.from[1]);
-      print.draw(doc);
+      print.draw(doc, { from: tile.from, to: [tile.from[0] + w, tile.from[1] + h] });
       drawJoints(doc, tiling);
       doc.restore();
       drawFrame(doc, tiled, tile, corner, page(i));

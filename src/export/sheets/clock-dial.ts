@@ -12,11 +12,11 @@ const RADIUS = 8;
 const ROUND = 4.3;
 
 /** Room a dial takes with its words, mm. */
-export const DIAL: Vec2 = [42, 2 * (RADIUS + ROUND) + 2 * LEADING + 1.8];
+export const DIAL: Vec2 = [35, 2 * (RADIUS + ROUND) + 2 * LEADING + 1.8];
 
 /** What the lines of a dial are. */
-export const DIAL_WORDS =
-  'Clock dials: seen along the gas. Solid line, at 12: line of the piece before (joint 0: up of the head); dashed line with a ring: of the piece after. A bend is marked along its outside.';
+export const dialWords = ({ joints }: TubeCuts): string =>
+  `Clock dials: seen along the gas. Solid line, at 12: line of the piece before (joint 0: ${joints[0]!.kind === 'outlet' ? 'inlet 1 of the collector it leaves' : 'up of the head'}); dashed line with a ring: of the piece after. A bend is marked along its outside.`;
 
 /** A joint whose clocking is known. */
 interface Clocked extends Joint {

@@ -14,7 +14,7 @@ import { addSheet, roomOf, type SheetSet } from './sheet-set.js';
 import { type Cell, type Column, table } from './table.js';
 
 /** Share of the cover's width that the picture takes. */
-const PICTURE = 0.42;
+const PICTURE = 0.47;
 
 /** The first sheet: the plan, the verdict, a picture, every length against its target, what the checks found, cautions. */
 export function cover(set: SheetSet, input: SheetInput): void {
@@ -33,19 +33,15 @@ export function cover(set: SheetSet, input: SheetInput): void {
   const tall = equal.reduce((sum, b) => sum + b.height, 0);
   const rest = [...findingBlocks(doc, input, width), ...billBlocks(doc, input, width), ...cautionBlocks(doc, width)];
   if (tall <= room) {
-    const picture = headerViews(input, left, Math.min(room, Math.max(tall, 100)), 'down');
-    addSheet(set, 'Summary', [
-      ...top,
-      beside([
-        { x: 0, block: picture },
-        { x: left + gap, block: stacked(equal) },
-      ]),
-      space(3),
-      ...rest,
+    const picture = headerViews(input, left, room);
+    const page = beside([
+      { x: 0, block: picture },
+      { x: left + gap, block: stacked(equal) },
     ]);
+    addSheet(set, 'Summary', [...top, page, ...rest]);
   } else {
     const all = equalLength(doc, input, width);
-    addSheet(set, 'Summary', [...top, headerViews(input, width, room - 1, 'right'), ...all, space(3), ...rest]);
+    addSheet(set, 'Summary', [...top, headerViews(input, width, room), ...all, space(3), ...rest]);
   }
 }
 

@@ -27,33 +27,35 @@ interface Drawn {
   readonly to: Vec2;
 }
 
-/** The whole header in the two views that show most of it, at one scale: below each other or side by side. */
-export function headerViews(input: SheetInput, width: number, height: number, way: 'down' | 'right'): Block {
+/** The whole header in the two views that show most of it, at one scale, below each other or side by side, whichever shows it larger. */
+export function headerViews(input: SheetInput, width: number, height: number): Block {
   const tubes = [...input.primaries, ...input.secondaries];
   const drawn = bestTwoViews(tubes.map((t) => t.path)).map((view) => sceneOf(input, view));
-  const size = (d: Drawn, k: number): Vec2 => [
-    k * (d.to[0] - d.from[0]) + 2 * ROUND,
-    k * (d.to[1] - d.from[1]) + 2 * ROUND + TITLE,
-  ];
-  const k = scaleThatFits((s) => {
-    const sizes = drawn.map((d) => size(d, s));
-    const [w, h] = [sizes.map((z) => z[0]), sizes.map((z) => z[1])];
-    const sum = (v: readonly number[]): number => v.reduce((a, b) => a + b, 0);
-    return way === 'down' ? Math.max(...w) <= width && sum(h) <= height : sum(w) <= width && Math.max(...h) <= height;
-  });
-  const used = drawn.map((d) => size(d, k));
-  const spare = (way === 'down' ? height - used[0]![1] - used[1]![1] : width - used[0]![0] - used[1]![0]) / 2;
+  const sizes = (k: number): Vec2[] =>
+    drawn.map((d) => [k * (d.to[0] - d.from[0]) + 2 * ROUND, k * (d.to[1] - d.from[1]) + 2 * ROUND + TITLE]);
+  // Along 0 the views stand side by side, along 1 below each other.
+  const scaleAlong = (way: 0 | 1): number =>
+    scaleThatFits((k) => {
+      const [a, b] = sizes(k);
+      const room: Vec2 = [width, height];
+      return a![way] + b![way] <= room[way] && Math.max(a![1 - way]!, b![1 - way]!) <= room[1 - way]!;
+    });
+  const way = scaleAlong(0) > scaleAlong(1) ? 0 : 1;
+  const k = scaleAlong(way);
+  const used = sizes(k);
+  const spare = ([width, height][way]! - used[0]![way] - used[1]![way]) / 2;
   return {
     height,
     draw: (doc, at) => {
       let [x, y] = at;
       drawn.forEach((d, i) => {
-        const room: Vec2 = way === 'down' ? [width, used[i]![1] + spare] : [used[i]![0] + spare, height];
+        const room: Vec2 = way === 1 ? [width, used[i]![1] + spare] : [used[i]![0] + spare, height];
         const middle: Vec2 = [(d.from[0] + d.to[0]) / 2, (d.from[1] + d.to[1]) / 2];
         const centre: Vec2 = [x + room[0] / 2, y + (room[1] - TITLE) / 2];
-        drawScene(doc, input, d, placedView(d.view, k, middle, centre), [x, y], [x + room[0], y + room[1] - TITLE]);
-        words(doc, `${d.view.title}, ${scaleWords(k)}`, centre[0], y + room[1] - 3, BODY, 'center');
-        if (way === 'down') y += room[1];
+        const floor = centre[1] + (k * (d.to[1] - d.from[1])) / 2 + ROUND;
+        drawScene(doc, input, d, placedView(d.view, k, middle, centre), [x, y], [x + room[0], floor]);
+        words(doc, `${d.view.title}, ${scaleWords(k)}`, centre[0], floor + 4, BODY, 'center');
+        if (way === 1) y += room[1];
         else x += room[0];
       });
     },

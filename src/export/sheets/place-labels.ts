@@ -1,4 +1,4 @@
-import { distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
+import { distance2, type Vec2 } from '../../geometry/vec2.js';
 
 /** A label to be placed near a point of a drawing, mm on the page. */
 export interface LabelWish {
@@ -71,18 +71,33 @@ function among(label: Placed, placed: readonly Placed[]): number {
   return placed.reduce((sum, p) => sum + cost(p), 0);
 }
 
-/** True when the leader of one label runs through the words of another. */
-const crosses = (a: Placed, b: Placed): boolean =>
-  Array.from({ length: 13 }, (_, i) => lerp2(a.point, a.at, i / 12)).some((p) =>
-    [0, 1].every((k) => Math.abs(p[k]! - b.at[k]!) < b.size[k]! / 2 + 0.3),
-  );
+/** True when the leader of one label runs through the words of another: its part within their box, by clipping (Liang and Barsky, 1984). */
+function crosses(a: Placed, b: Placed): boolean {
+  let [from, to] = [0, 1];
+  for (const k of [0, 1] as const) {
+    const [p, d] = [a.point[k] - b.at[k], a.at[k] - a.point[k]];
+    const half = b.size[k] / 2 + 0.3;
+    if (Math.abs(d) < 1e-9) {
+      if (Math.abs(p) >= half) return false;
+      continue;
+    }
+    const [s, t] = [(-half - p) / d, (half - p) / d];
+    from = Math.max(from, Math.min(s, t));
+    to = Math.min(to, Math.max(s, t));
+  }
+  return from < to;
+}
 
 /** Cost of covering the drawing. */
 function over({ at, size }: Placed, blockers: readonly Blocker[]): number {
-  const gap = (b: Blocker): number =>
-    Math.hypot(...[0, 1].map((k) => Math.max(Math.abs(b.at[k]! - at[k]!) - size[k]! / 2 - CLEAR, 0)));
-  return blockers.reduce((sum, b) => {
-    const g = gap(b);
-    return g < b.radius ? sum + 2 + 4 * (1 - g / b.radius) : sum;
-  }, 0);
+  const [hw, hh] = [size[0] / 2 + CLEAR, size[1] / 2 + CLEAR];
+  let sum = 0;
+  for (const b of blockers) {
+    const dx = Math.max(Math.abs(b.at[0] - at[0]) - hw, 0);
+    const dy = Math.max(Math.abs(b.at[1] - at[1]) - hh, 0);
+    if (dx >= b.radius || dy >= b.radius) continue;
+    const gap = Math.sqrt(dx * dx + dy * dy);
+    if (gap < b.radius) sum += 2 + 4 * (1 - gap / b.radius);
+  }
+  return sum;
 }

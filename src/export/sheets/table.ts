@@ -75,12 +75,14 @@ function widthsOf(
   return natural.map((w, k) => w + (spare * takes[k]!) / all);
 }
 
-/** Columns of words give way where a table is too wide: their words are broken. */
+/** Columns of words give way where a table is too wide, their words are broken; where that is not enough all give way. */
 function narrowed(columns: readonly Column[], natural: readonly number[], over: number): number[] {
   const gives = columns.map((c, k) => (c.align === 'left' && !c.fill ? Math.max(0, natural[k]! - 14) : 0));
   const all = gives.reduce((a, b) => a + b, 0);
-  if (all < over) throw new RangeError(`a table is ${(over - all).toFixed(1)} mm too wide for its sheet`);
-  return natural.map((w, k) => w - (gives[k]! * over) / all);
+  const given = Math.min(over, all);
+  const narrow = natural.map((w, k) => w - (all > 0 ? (gives[k]! * given) / all : 0));
+  const whole = narrow.reduce((a, b) => a + b, 0);
+  return narrow.map((w) => (w * (whole - (over - given))) / whole);
 }
 
 function headBlock(doc: Doc, columns: readonly Column[], widths: readonly number[]): Block {

@@ -1,13 +1,16 @@
 import type { TubeCuts } from '../../parts/tube-cuts.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import { beside, heading, paragraph, space, stacked } from './block.js';
-import { clockDials, clockedJoints, DIAL, DIAL_WORDS } from './clock-dial.js';
+import { type Block, beside, heading, paragraph, space, stacked } from './block.js';
+import { clockDials, clockedJoints, DIAL, dialWords } from './clock-dial.js';
 import type { SheetInput } from './sheet-input.js';
 import { fixed, lengthWords, type Units } from './sheet-numbers.js';
 import { addSheet, roomOf, type SheetSet } from './sheet-set.js';
 import { tubeStrip } from './tube-strip.js';
 import { jointTable, pieceTable, tubeSums } from './tube-tables.js';
 import { tubeViews } from './tube-views.js';
+
+/** Least height of the views that share a page with the strip, mm. */
+const LEAST_VIEWS = 60;
 
 /** Most dials that stand beside the views: three rows of three. */
 const BESIDE = 9;
@@ -18,8 +21,11 @@ export function tubeSheet(set: SheetSet, { plan }: SheetInput, tube: RoutedTube,
   const { units } = plan;
   const strip = tubeStrip(doc, cuts, width, units);
   const head = paragraph(doc, headline(tube, cuts, units), width);
-  const dialWords = paragraph(doc, DIAL_WORDS, width);
-  const room = roomOf(set) - [...head, ...dialWords, strip].reduce((sum, b) => sum + b.height, 0) - 1;
+  const said = paragraph(doc, dialWords(cuts), width);
+  const heightOf = (blocks: readonly Block[]): number => blocks.reduce((sum, b) => sum + b.height, 0);
+  // A tube of very many pieces has a strip of several rows: its views then have a page of their own.
+  const left = roomOf(set) - heightOf([...head, ...said, ...strip]) - 1;
+  const room = left >= LEAST_VIEWS ? left : roomOf(set) - heightOf([...head, ...said]) - 1;
   const clocked = clockedJoints(cuts);
   const rows = Math.floor(room / DIAL[1]);
   const few = clocked.length <= Math.min(BESIDE, 3 * rows);
@@ -37,16 +43,16 @@ export function tubeSheet(set: SheetSet, { plan }: SheetInput, tube: RoutedTube,
     ...head,
     first,
     space(1),
-    ...(few ? dialWords : []),
-    strip,
-    ...(few ? [] : [...dialWords.map((b) => ({ ...b, keep: true })), space(2, true), ...dials]),
+    ...(few ? said : []),
+    ...strip,
+    ...(few ? [] : [...said.map((b) => ({ ...b, keep: true })), space(2, true), ...dials]),
     ...TUBE_CAUTIONS.flatMap((line) => paragraph(doc, line, width, '!').map((b) => ({ ...b, keep: true }))),
     space(2, true),
     heading('Pieces'),
     ...pieceTable(doc, cuts, width, units),
     space(2),
     heading('Joints'),
-    ...jointTable(doc, cuts, width, units).map((b, i, all) => (i === all.length - 1 ? { ...b, keep: true } : b)),
+    ...jointTable(doc, cuts, width, units).map((b) => ({ ...b, keep: true })),
     space(2, true),
     ...tubeSums(doc, cuts, width, units).map((b) => ({ ...b, keep: true })),
   ]);

@@ -5,7 +5,7 @@ import type { Joint } from '../../parts/joint.js';
 import type { TubeCuts } from '../../parts/tube-cuts.js';
 import type { Doc } from '../paper/document.js';
 import { BODY, LEADING, widthOfWords, words } from '../paper/words.js';
-import { type Block, stacked } from './block.js';
+import type { Block } from './block.js';
 import { letterOf, pieceAsCut, shortJoint } from './piece-as-cut.js';
 import { scaleThatFits, scaleWords } from './scale.js';
 import { fixed, lengthLines, type Units } from './sheet-numbers.js';
@@ -33,12 +33,12 @@ const BETWEEN = 3;
 const LEADER = 4;
 
 /** The tube unrolled straight along its centreline, true to scale: its pieces, joints and bends in their places. */
-export function tubeStrip(doc: Doc, cuts: TubeCuts, width: number, units: Units): Block {
+export function tubeStrip(doc: Doc, cuts: TubeCuts, width: number, units: Units): Block[] {
   const rows = stretchesOf(doc, cuts, width, units);
   const longest = Math.max(...rows.map((r) => r.to - r.from));
   const most = Math.max(...cuts.pieces.map((c) => c.od));
   const k = scaleThatFits((s) => longest * s <= width - 8 && most * s <= 16);
-  return stacked([legend(scaleWords(k)), ...rows.map((row) => stripRow(doc, cuts, row, k, width, units))]);
+  return [legend(scaleWords(k)), ...rows.map((row) => stripRow(doc, cuts, row, k, width, units))];
 }
 
 /** As few rows as hold the labels side by side; rows part at joints. */

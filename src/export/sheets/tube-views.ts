@@ -1,6 +1,6 @@
 import { pointFrom } from '../../geometry/frame.js';
 import { headingAt } from '../../geometry/path.js';
-import { add2, distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
+import { distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
 import { dot, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import { cylinderOf } from '../../parts/pieces.js';
@@ -71,8 +71,9 @@ export function tubeViews(plan: Plan, tube: RoutedTube, cuts: TubeCuts, width: n
         const room: Vec2 = [used[i]! + spare, height - 7];
         const middle: Vec2 = [(box.from[0] + box.to[0]) / 2, (box.from[1] + box.to[1]) / 2];
         const at: Vec2 = [left + room[0] / 2, y + room[1] / 2];
-        drawView(doc, subject, placedView(view, k, middle, at), [left, y], add2([left, y], room));
-        words(doc, `${view.title}, ${scaleWords(k)}`, left + room[0] / 2, y + height - 2, BODY, 'center');
+        const floor = at[1] + (k * (box.to[1] - box.from[1])) / 2 + ROUND;
+        drawView(doc, subject, placedView(view, k, middle, at), [left, y], [left + room[0], floor]);
+        words(doc, `${view.title}, ${scaleWords(k)}`, at[0], floor + 4, BODY, 'center');
         left += room[0];
       });
     },
