@@ -16,6 +16,7 @@ import type { Draft } from '../resolve/draft.js';
 import { placedHeads } from '../resolve/heads.js';
 import { placedPorts } from '../resolve/ports.js';
 import { lastSize } from '../resolve/tubes.js';
+import { leastSlipGap } from '../slip-gap.js';
 import type { TubeSize } from '../tube-growth.js';
 import { lengthWords } from '../wording.js';
 
@@ -83,8 +84,9 @@ function slip({ c, joining, words }: Form, leastStraight: number | undefined): P
   const { slip: sleeves, gap } = c.section;
   if (sleeves === undefined) return [];
   const faults: PlanFault[] = [];
-  const least = 2 * (sleeves.fit + joining.wall);
-  if (placedInlets(c) > 1 && gap < least - LENGTH_TOLERANCE) {
+  const count = placedInlets(c);
+  const least = leastSlipGap({ count, wall: joining.wall, fit: sleeves.fit, halfAngle: mergeHalfAngleOf(c) });
+  if (count > 1 && gap < least - LENGTH_TOLERANCE) {
     const message = `sleeves of ${words(joining.wall)} wall and ${words(sleeves.fit)} fit need a gap of at least ${words(least)} between the tubes, found ${words(gap)}`;
     faults.push({ path: [...c.path, 'slip'], atKey: true, message: `${message}: set gap` });
   }
