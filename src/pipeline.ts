@@ -103,10 +103,23 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const collectorAids = collectors.flatMap((c) => aidsOf(c, plan.jig));
   progress('building the jigs');
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
-  const findings = check({ ...header, jigs: [...jigs, ...collectorAids], jigNotes });
+  const findings = check({
+    ...header,
+    jigs: [...jigs, ...collectorAids, ...unprintable(collectors, collectorAids)],
+    jigNotes,
+  });
   const cutList = cutListOf(plan, [...primaries, ...secondaries]);
   return { ...header, cutList, collectors, collectorAids, jigs, findings, passed: passes(findings) };
 }
+
+/** Collectors too large for the bed that could not be cut into pieces either. */
+const unprintable = (collectors: readonly Collector[], aids: readonly SolidPart[]): SolidPart[] =>
+  collectors
+    .map((c) => c.part)
+    .filter(
+      (p) =>
+        p.tooBig !== null && !aids.some((a) => a.kind === 'collector-piece' && a.name.startsWith(`${p.name}-piece-`)),
+    );
 
 /** The files of a built header and the summary that lists them. */
 export function outputsOf(
