@@ -26,6 +26,9 @@ const LONGEST = 2000;
 /** Least length of a branch beyond its host's skin, mm: room for a weld and a clamp. Our choice. */
 const STAND = 5;
 
+/** What the words of a length may have lost, mm: three decimals of an inch. */
+const AS_PRINTED = 0.02;
+
 /** The form of every collector: spike, venturi, sleeves and branch against its tubes and its own lengths. */
 export function collectorFormRules({ sections }: Draft): PlanFault[] {
   const ported = placedPorts(placedHeads(sections)).map((p) => p.port.cylinder);
@@ -86,7 +89,7 @@ function slip({ c, joining, words }: Form, leastStraight: number | undefined): P
   const faults: PlanFault[] = [];
   const count = placedInlets(c);
   const least = leastSlipGap({ count, wall: joining.wall, fit: sleeves.fit, halfAngle: mergeHalfAngleOf(c) });
-  if (count > 1 && gap < least - LENGTH_TOLERANCE) {
+  if (count > 1 && gap < least - AS_PRINTED) {
     const message = `sleeves of ${words(joining.wall)} wall and ${words(sleeves.fit)} fit need a gap of at least ${words(least)} between the tubes, found ${words(gap)}`;
     faults.push({ path: [...c.path, 'slip'], atKey: true, message: `${message}: set gap` });
   }
