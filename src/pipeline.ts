@@ -117,7 +117,7 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
   const coupon = fitCoupon(plan.jig);
   const printed = [...jigs, ...collectorAids];
-  const findings = check({ ...header, jigs: [...printed, ...coupon], jigNotes });
+  const findings = check({ ...header, jigs: [...printed, ...coupon, ...unprintable(collectors, collectorAids)], jigNotes });
   const cuts = [...primaries, ...secondaries].map((tube) => cutsOf(plan, tube));
   progress('laying out the build plates');
   const plates = platesOfMockUp(coupon, printed, plan.jig);
@@ -134,6 +134,15 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
     passed: passes(findings),
   };
 }
+
+/** Collectors too large for the bed that could not be cut into pieces either. */
+const unprintable = (collectors: readonly Collector[], aids: readonly SolidPart[]): SolidPart[] =>
+  collectors
+    .map((c) => c.part)
+    .filter(
+      (p) =>
+        p.tooBig !== null && !aids.some((a) => a.kind === 'collector-piece' && a.name.startsWith(`${p.name}-piece-`)),
+    );
 
 /** The files of a built header and the summary that lists them. */
 export function outputsOf(

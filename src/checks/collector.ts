@@ -15,6 +15,9 @@ import type { Finding } from './finding.js';
 /** What an angle may pass its limit by and still hold, deg: rounding of lengths that were worked out from it. */
 const SLACK = 1e-6;
 
+/** What a gap may miss its limit by and still hold, mm: the error of the measurement. */
+const MEASURED_WITHIN = 0.01;
+
 const LIMIT = degrees(ATTACHED_HALF_ANGLE);
 
 /** Where a collector's source stands in a sentence. */
@@ -92,12 +95,12 @@ export function branches(context: CheckContext): Finding[] {
     const found = [...nearTubes(context, i, run), ...nearBranches(plan, i, run), ...nearSpace(context, i, whole, run)];
     return found.map(({ place, gap, least = limit }) => ({
       id: 'collector.branch',
-      level: gap >= least - 0.01 ? 'ok' : 'fail',
+      level: gap >= least - MEASURED_WITHIN ? 'ok' : 'fail',
       place: `${whole} and ${place}`,
       value: gap,
       limit: least,
       unit: 'mm',
-      message: `${gap < 0 ? `The skins overlap by ${(-gap).toFixed(2)} mm` : `${gap.toFixed(2)} mm between skins`}, ${least.toFixed(2)} mm wanted: turn the branch (clocking), move it (at) or shorten it (length).`,
+      message: `${gap < 0 ? `The skins overlap by ${(-gap).toFixed(2)} mm` : `${gap.toFixed(2)} mm between skins`}, ${least.toFixed(2)} mm wanted${gap >= least - MEASURED_WITHIN ? '' : ': turn the branch (clocking), move it (at) or shorten it (length)'}.`,
     }));
   });
 }

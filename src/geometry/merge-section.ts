@@ -93,15 +93,18 @@ export function hullOfRing({ count, offset, tilt, radius: r }: RingSection): { a
 /** How far the convex hull of the tubes' sections reaches from the axis in the direction `angle` rad off the first tube's own, mm. */
 export function hullReach({ count, offset, tilt, radius: r }: RingSection, angle: number): number {
   const long = r / Math.cos(tilt);
+  const turn = (2 * Math.PI) / count;
   const steps = 1440;
+  const normals = Array.from({ length: steps - 1 }, (_, i) => angle - Math.PI / 2 + (Math.PI * (i + 1)) / steps);
+  // square to the hull's flat sides the support has its kinks
+  const flats = Array.from({ length: count }, (_, i) => turn * (i + 0.5));
   let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < steps; i++) {
-    const off = -Math.PI / 2 + (Math.PI * (i + 0.5)) / steps;
-    const a = angle + off;
-    const turn = (2 * Math.PI) / count;
+  for (const a of [...normals, ...flats]) {
+    const share = Math.cos(a - angle);
+    if (share < 1e-6) continue;
     const own = a - turn * Math.round(a / turn);
     const support = offset * Math.cos(own) + Math.hypot(long * Math.cos(own), r * Math.sin(own));
-    least = Math.min(least, support / Math.cos(off));
+    least = Math.min(least, support / share);
   }
   return least;
 }

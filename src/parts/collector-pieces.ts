@@ -1,5 +1,6 @@
 import { saddleSpan } from '../geometry/branch-axis.js';
 import { type Frame, WORLD } from '../geometry/frame.js';
+import { PARALLEL } from '../geometry/merge-end.js';
 import { difference, placed, type Solid, trimmed, union } from '../geometry/solid.js';
 import { bar } from '../geometry/solid-shapes.js';
 import type { Vec3 } from '../geometry/vec3.js';
@@ -7,6 +8,7 @@ import type { JigPlan } from '../params/plan.js';
 import { type Collector, smallerBy } from './collector.js';
 import { collectorSolid } from './collector-solid.js';
 import type { CollectorGeometry } from './merge-geometry.js';
+import { closedAt, touchingAt } from './merge-ring.js';
 import type { SolidPart } from './part.js';
 import { printedPart } from './printed-part.js';
 
@@ -28,7 +30,7 @@ export function frontOf(g: CollectorGeometry): number {
 
 /**
  * Where a collector too long for the bed is cut square to its axis, mm from the inlet plane, into as few pieces as can be, evenly
- * long but clear of the branch; null when the bed is too low for the pieces or the branch leaves no place.
+ * long but at places that leave every piece whole; null when there are none that do or the bed is too low.
  */
 export function cutsAlong(g: CollectorGeometry, bedHeight: number): readonly number[] | null {
   const front = frontOf(g);
@@ -44,11 +46,15 @@ export function cutsAlong(g: CollectorGeometry, bedHeight: number): readonly num
   return null;
 }
 
-/** The place nearest to `z` where a collar meets neither the branch nor the inlets' sleeves. */
+/**
+ * The place nearest to `z` where a collar meets neither the branch nor the inlets' sleeves, and not where the walls between the
+ * bores hang by their inlet end alone: a cut there would set them free.
+ */
 function clearOf(g: CollectorGeometry, z: number): number {
   const half = COLLAR.thick + COLLAR.taper + 1;
   const taken: (readonly [number, number])[] = [];
   if (g.slip !== null) taken.push([Number.NEGATIVE_INFINITY, g.slip.land + half]);
+  if (g.inlets > 2 && g.mergeHalfAngle > PARALLEL) taken.push([touchingAt(g, g.bore) - 1, closedAt(g, g.bore) + 1]);
   if (g.branch !== null) {
     const { at, angle, od, length, end } = g.branch;
     const [from] = saddleSpan(at, angle, od / 2, 0);

@@ -35,7 +35,7 @@ export function flowStretches(g: CollectorGeometry): FlowStretch[] {
           ['throat', g.throat.from, g.throat.to],
           ['diffuser', g.throat.to, g.throat.diffuserEnd],
         ] as [FlowPart, number, number][])),
-    ['tail', g.totalLength - g.tail, g.totalLength],
+    ['tail', g.throat?.diffuserEnd ?? g.coneEnd.z, g.totalLength],
   ];
   return ends
     .filter(([, from, to]) => to > from)

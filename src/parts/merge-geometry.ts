@@ -8,6 +8,7 @@ import { dot, sub } from '../geometry/vec3.js';
 import { inletCount } from '../params/inlet-tube.js';
 import { outletLength } from '../params/outlet-length.js';
 import type { CollectorPlan } from '../params/plan.js';
+import { SLIP_LAND } from '../params/slip-gap.js';
 import { type BranchCut, type BranchHost, branchCut } from './branch-cut.js';
 import { closedAt, equalRadius, type MergeRing, spikeVolume } from './merge-ring.js';
 
@@ -183,13 +184,10 @@ function spikeOf({ centre }: CollectorPlan, ring: MergeRing, outside: number): C
   return { length: closedAt(ring, outside), volume: spikeVolume(ring, outside) };
 }
 
-/** How far a sleeve goes on over the collector's own tube, where it is welded, mm. Our choice. */
-const LAND = 6;
-
 function slipOf({ slip }: CollectorPlan, tube: InletTube): CollectorSlip | null {
   if (slip === null) return null;
   const bore = tube.od / 2 + slip.fit;
-  return { ...slip, bore, outside: bore + tube.wall, land: LAND };
+  return { ...slip, bore, outside: bore + tube.wall, land: SLIP_LAND };
 }
 
 function hostOf({ branch, outlet }: CollectorPlan, from: number, coneEnd: number, total: number): BranchHost {

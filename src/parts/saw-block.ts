@@ -19,12 +19,15 @@ const WALL = 6;
 const GRIP = 25;
 const BEYOND_TOE = 4;
 
-/** The notch for the tube's clocking line: width and depth, mm. */
-const NOTCH = { width: 1.6, depth: 3 } as const;
+/** The notch for the tube's clocking line: width and length along the tube, mm. */
+const NOTCH = { width: 1.6, length: 4 } as const;
+
+/** How far the stop for the tube's end reaches in, mm: over a tube's wall, and short of closing the bore. */
+const STOP = 3;
 
 /** A block that holds one tube while it is cut, in the tube's inlet frame; mm. */
 export interface SawBlock {
-  /** Where the block begins and ends along the tube, from its inlet end. */
+  /** Where the block begins and ends along the tube, from its inlet end: where it begins before it, the end stands on a stop. */
   readonly from: number;
   readonly to: number;
   /** Radius of the bore. */
@@ -42,21 +45,31 @@ export function sawBlock({ outside }: CollectorGeometry, cut: InletCut, fit: num
   );
   const [a, b] = inFrame as [Plane, Plane];
   const faces = dot(a.normal, b.normal) > 1 - 1e-12 ? [a] : [a, b];
-  return { from: Math.max(0, heel - GRIP), to: toe + BEYOND_TOE, bore: outside + fit, faces };
+  return { from: heel - GRIP, to: toe + BEYOND_TOE, bore: outside + fit, faces };
 }
 
 /**
  * The block in the inlet's frame: a bore for the tube, a flat foot on the side away from the collector's axis, the cut planes as
- * faces the saw runs on, a notch at the bore on the side of the axis for the tube's clocking line, the cut angle and the
- * number of tubes engraved on its side.
+ * faces the saw runs on, a notch through to the bore on the side of the axis for the tube's clocking line, the cut angle and
+ * the number of tubes engraved on its side. Where a cut begins near the tube's end, the end stands on a stop within the block.
  */
 export function sawBlockSolid(block: SawBlock, angle: number, tubes: number): Solid {
   const { from, to, bore, faces } = block;
   const side = bore + WALL;
   const body = faces.reduce((solid, plane) => trimmed(solid, plane), box([-side, -side, from], [side, side, to]));
-  const notch = box([-side - 1, -NOTCH.width / 2, from - 1], [0, NOTCH.width / 2, from + NOTCH.depth]);
+  const sight = Math.max(from, 1);
+  const notch = box(
+    [-side - 1, -NOTCH.width / 2, sight === from ? from - 1 : sight],
+    [0, NOTCH.width / 2, sight + NOTCH.length],
+  );
   const words = `${tubes}X ${degrees(angle).toFixed(2)}`;
-  return difference(body, bar(bore, from - 1, to + 1), notch, ...engraved(block, words));
+  return difference(body, ...bores(block), notch, ...engraved(block, words));
+}
+
+/** Room for the tube, and where it has a stop a narrower hole before it, to see and push the tube out by. */
+function bores({ from, to, bore }: SawBlock): Solid[] {
+  if (from >= 0) return [bar(bore, from - 1, to + 1)];
+  return [bar(bore, 0, to + 1), bar(Math.max(bore / 2, bore - STOP), from - 1, 1)];
 }
 
 /** Heights of the engraving tried, mm. */
@@ -100,7 +113,7 @@ export function sawBlocks({ plan, geometry, part }: Collector, { bed, fit }: Jig
       {
         name: `${part.name}-saw-block`,
         kind: 'saw-block',
-        title: `Saw block for ${geometry.inlets} tubes of collector ${plan.name}, ${cuts} at ${angle} deg to the tube: its notched face stands ${block.from.toFixed(1)} mm from the tube's inlet end, the notch on the line that faces the collector's axis`,
+        title: `Saw block for ${geometry.inlets} tubes of collector ${plan.name}, ${cuts} at ${angle} deg to the tube: ${placeOf(block)}, the notch on the line that faces the collector's axis`,
         solid: sawBlockSolid(block, cut.angle, geometry.inlets),
         at: frameFrom(plan.frame, cut.frame),
         up: ON_FOOT,
@@ -109,3 +122,9 @@ export function sawBlocks({ plan, geometry, part }: Collector, { bed, fit }: Jig
     ),
   ];
 }
+
+/** Where the tube stands in its block, in words. */
+const placeOf = ({ from }: SawBlock): string =>
+  from < 0
+    ? "the tube's inlet end stands on the stop inside"
+    : `the end face with the notch stands ${from.toFixed(1)} mm from the tube's inlet end`;

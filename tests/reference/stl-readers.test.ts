@@ -5,9 +5,11 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { stlFiles } from '../../src/export/stl.js';
 import { collectorOf } from '../../src/parts/collector.js';
+import { collectorAids } from '../../src/parts/collector-aids.js';
 import { flangesOf } from '../../src/parts/flange.js';
 import { mockUpOf } from '../../src/parts/jigs/jigs.js';
 import type { SolidPart } from '../../src/parts/part.js';
+import { JIG, mergePlan, SLIP, TUBE, VENTURI } from '../support/merge-plan.js';
 import { requireTool } from '../support/tools.js';
 import { twin } from '../support/twin.js';
 
@@ -20,8 +22,15 @@ describe('STL as others read it', () => {
   beforeAll(() => {
     const { plan, primaries } = twin();
     const flanges = flangesOf(plan);
+    const formed = mergePlan(4, { outlet: VENTURI, slip: SLIP, centre: 'spike' });
+    const branch = { od: 30, wall: 1.6, angle: 0.9, at: 300, clocking: 0.4, length: 80, on: 'tail' } as const;
+    const collectors = [
+      collectorOf(plan.collectors[0]!, plan.tube, plan.jig.bed),
+      collectorOf({ ...formed, branch, outlet: { ...VENTURI, tail: 120 } }, TUBE, JIG.bed, 'formed'),
+    ];
     parts = [
-      collectorOf(plan.collectors[0]!, plan.tube, plan.jig.bed).part,
+      ...collectors.map((c) => c.part),
+      ...collectors.flatMap((c) => collectorAids(c, JIG)),
       ...mockUpOf({ plan, primaries, secondaries: [], flanges }).parts,
     ];
     folder = mkdtempSync(join(tmpdir(), 'stl-'));

@@ -16,6 +16,7 @@ import type { Draft } from '../resolve/draft.js';
 import { placedHeads } from '../resolve/heads.js';
 import { placedPorts } from '../resolve/ports.js';
 import { lastSize } from '../resolve/tubes.js';
+import { leastSlipGap } from '../slip-gap.js';
 import type { TubeSize } from '../tube-growth.js';
 import { lengthWords } from '../wording.js';
 
@@ -24,6 +25,9 @@ const LONGEST = 2000;
 
 /** Least length of a branch beyond its host's skin, mm: room for a weld and a clamp. Our choice. */
 const STAND = 5;
+
+/** What the words of a length may have lost, mm: three decimals of an inch. */
+const AS_PRINTED = 0.02;
 
 /** The form of every collector: spike, venturi, sleeves and branch against its tubes and its own lengths. */
 export function collectorFormRules({ sections }: Draft): PlanFault[] {
@@ -83,8 +87,9 @@ function slip({ c, joining, words }: Form, leastStraight: number | undefined): P
   const { slip: sleeves, gap } = c.section;
   if (sleeves === undefined) return [];
   const faults: PlanFault[] = [];
-  const least = 2 * (sleeves.fit + joining.wall);
-  if (placedInlets(c) > 1 && gap < least - LENGTH_TOLERANCE) {
+  const count = placedInlets(c);
+  const least = leastSlipGap({ count, wall: joining.wall, fit: sleeves.fit, halfAngle: mergeHalfAngleOf(c) });
+  if (count > 1 && gap < least - AS_PRINTED) {
     const message = `sleeves of ${words(joining.wall)} wall and ${words(sleeves.fit)} fit need a gap of at least ${words(least)} between the tubes, found ${words(gap)}`;
     faults.push({ path: [...c.path, 'slip'], atKey: true, message: `${message}: set gap` });
   }
