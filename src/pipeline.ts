@@ -13,7 +13,9 @@ import { overviewSvg } from './export/overview-svg.js';
 import { platesTable } from './export/plates-table.js';
 import { sheetDxf } from './export/sheet-dxf.js';
 import { sheetSvg } from './export/sheet-svg.js';
+import { shoppingList } from './export/shopping-list.js';
 import { stlFiles } from './export/stl.js';
+import { stockTable } from './export/stock-table.js';
 import { summaryFile, summaryOf } from './export/summary.js';
 import type { Summary } from './export/summary-schema.js';
 import { inletTube } from './params/inlet-tube.js';
@@ -27,6 +29,9 @@ import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
 import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
 import { collectorFiles } from './parts/printed-part.js';
+import type { StockBill } from './parts/stock/bill.js';
+import { stockBillOf } from './parts/stock/bill-of.js';
+import { tubeDensity } from './parts/stock/estimates.js';
 import type { Gap } from './routing/clearance.js';
 import type { Miss } from './routing/miss.js';
 import type { Placement, RouteProblem } from './routing/problem.js';
@@ -72,7 +77,17 @@ export function routeHeader(plan: Plan, options: SolveOptions = {}, progress: Pr
 function headerOf(plan: Plan, set: RouteSet, flanges: readonly FlangePart[]): RoutedHeader {
   const placed = placedPlan(plan, set.placement);
   const { problem, primaries, secondaries, gaps, cost } = set;
-  const findings = check({ plan: placed, problem, primaries, secondaries, gaps, flanges, jigs: [], jigNotes: [] });
+  const findings = check({
+    plan: placed,
+    problem,
+    primaries,
+    secondaries,
+    gaps,
+    flanges,
+    jigs: [],
+    jigNotes: [],
+    bill: null,
+  });
   return { plan: placed, problem, primaries, secondaries, gaps, cost, flanges, findings, passed: passes(findings) };
 }
 
@@ -85,6 +100,7 @@ const placedPlan = (plan: Plan, { frames, length }: Placement): Plan => ({
 /** A header with everything that is made for it. */
 export interface BuiltHeader extends RoutedHeader {
   readonly cutList: readonly CutPiece[];
+  readonly bill: StockBill;
   readonly collectors: readonly Collector[];
   readonly jigs: readonly SolidPart[];
 }
@@ -97,9 +113,11 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const collectors = plan.collectors.map((c, i) => collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!));
   progress('building the jigs');
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
-  const findings = check({ ...header, jigs, jigNotes });
   const cutList = cutListOf(plan, [...primaries, ...secondaries]);
-  return { ...header, cutList, collectors, jigs, findings, passed: passes(findings) };
+  progress('nesting the pieces in stock');
+  const bill = await stockBillOf(plan, cutList);
+  const findings = check({ ...header, jigs, jigNotes, bill });
+  return { ...header, cutList, bill, collectors, jigs, findings, passed: passes(findings) };
 }
 
 /** The files of a built header and the summary that lists them. */
@@ -118,6 +136,8 @@ export function outputsOf(
     lengthsTable(plan, primaries),
     ledgesTable(flanges),
     cutListTable(built.cutList),
+    stockTable(built.bill),
+    shoppingList(built.bill, tubeDensity(plan)),
     bendTable(primaries),
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
@@ -145,7 +165,10 @@ function flatFiles({ drawing }: Plan, { all, plates }: FlatParts): OutputFile[] 
 
 /** The summary of a header that was only checked: no collectors, no files. */
 export const checkedSummary = (header: RoutedHeader): Summary =>
-  summaryOf({ ...header, collectors: [], gasVolumes: [], plates: platesOf(header.plan), alternatives: [] }, []);
+  summaryOf(
+    { ...header, collectors: [], gasVolumes: [], plates: platesOf(header.plan), alternatives: [], bill: null },
+    [],
+  );
 
 /** The verdict in one line. */
 export function verdictOf({ plan, primaries, findings, passed }: RoutedHeader): string {

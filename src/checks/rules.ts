@@ -17,6 +17,7 @@ import { openings } from './opening.js';
 import { pairing } from './pairing.js';
 import { plates, sheetFit } from './plates.js';
 import { routeEnds } from './route-ends.js';
+import { stockMakes } from './stock.js';
 
 /** Every rule, in the order a fabricator asks. A new rule is one function in one file and one row here. */
 const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
@@ -44,6 +45,7 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   boltGrowth,
   jigsFit,
   jigNotes,
+  stockMakes,
   remarks,
 ];
 

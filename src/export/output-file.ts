@@ -9,6 +9,8 @@ export type OutputKind =
   | 'lengths'
   | 'ledges'
   | 'cut-list'
+  | 'stock'
+  | 'shopping-list'
   | 'bend-table'
   | 'alternatives'
   | 'jig'
