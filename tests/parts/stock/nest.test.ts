@@ -66,15 +66,13 @@ const shapeOf = fc.oneof(
       const long = leg < 20 ? 0 : leg;
       return { bend: { clr: wide ? 63.5 : 45, angle: (angle * Math.PI) / 180 }, long, short: 0 };
     }),
-  fc
-    .record({ long: fc.integer({ min: 20, max: 60 }), short: fc.integer({ min: 5, max: 30 }) })
-    .map(
-      ({ long, short }): PieceShape => ({
-        bend: { clr: 63.5, angle: Math.PI },
-        long: Math.max(long, short),
-        short: Math.min(long, short),
-      }),
-    ),
+  fc.record({ long: fc.integer({ min: 20, max: 60 }), short: fc.integer({ min: 5, max: 30 }) }).map(
+    ({ long, short }): PieceShape => ({
+      bend: { clr: 63.5, angle: Math.PI },
+      long: Math.max(long, short),
+      short: Math.min(long, short),
+    }),
+  ),
 );
 
 const ITEMS = [bend(63.5, Math.PI, 60, 40), bend(45, Math.PI / 2, 50), stick(400), stick(700)];
