@@ -16,7 +16,9 @@ import { plateFiles } from './export/print-3mf.js';
 import { printPlatesTable } from './export/print-plates-table.js';
 import { sheetDxf } from './export/sheet-dxf.js';
 import { sheetSvg } from './export/sheet-svg.js';
+import { shoppingList } from './export/shopping-list.js';
 import { stlFiles } from './export/stl.js';
+import { stockTable } from './export/stock-table.js';
 import { summaryFile, summaryOf } from './export/summary.js';
 import type { Summary } from './export/summary-schema.js';
 import { tubeTotalsTable } from './export/tube-totals.js';
@@ -33,6 +35,9 @@ import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
 import { type PrintPlates, platesOfMockUp } from './parts/print-plates/print-plates.js';
 import { collectorFiles } from './parts/printed-part.js';
+import type { StockBill } from './parts/stock/bill.js';
+import { stockBillOf } from './parts/stock/bill-of.js';
+import { tubeDensity } from './parts/stock/estimates.js';
 import { cutsOf, type TubeCuts } from './parts/tube-cuts.js';
 import type { Gap } from './routing/clearance.js';
 import type { Miss } from './routing/miss.js';
@@ -79,7 +84,17 @@ export function routeHeader(plan: Plan, options: SolveOptions = {}, progress: Pr
 function headerOf(plan: Plan, set: RouteSet, flanges: readonly FlangePart[]): RoutedHeader {
   const placed = placedPlan(plan, set.placement);
   const { problem, primaries, secondaries, gaps, cost } = set;
-  const findings = check({ plan: placed, problem, primaries, secondaries, gaps, flanges, jigs: [], jigNotes: [] });
+  const findings = check({
+    plan: placed,
+    problem,
+    primaries,
+    secondaries,
+    gaps,
+    flanges,
+    jigs: [],
+    jigNotes: [],
+    bill: null,
+  });
   return { plan: placed, problem, primaries, secondaries, gaps, cost, flanges, findings, passed: passes(findings) };
 }
 
@@ -93,6 +108,7 @@ const placedPlan = (plan: Plan, { frames, length }: Placement): Plan => ({
 export interface BuiltHeader extends RoutedHeader {
   /** Every primary, then every secondary, as it is cut and put together. */
   readonly cuts: readonly TubeCuts[];
+  readonly bill: StockBill;
   readonly collectors: readonly Collector[];
   /** Printed beside the collectors: pieces for the bed, gauges of the merges, saw blocks. */
   readonly collectorAids: readonly SolidPart[];
@@ -117,13 +133,24 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
   const coupon = fitCoupon(plan.jig);
   const printed = [...jigs, ...collectorAids];
-  const findings = check({ ...header, jigs: [...printed, ...coupon, ...unprintable(collectors, collectorAids)], jigNotes });
+  progress('nesting the pieces in stock');
   const cuts = [...primaries, ...secondaries].map((tube) => cutsOf(plan, tube));
+  const bill = await stockBillOf(
+    plan,
+    cuts.flatMap((c) => c.pieces),
+  );
+  const findings = check({
+    ...header,
+    jigs: [...printed, ...coupon, ...unprintable(collectors, collectorAids)],
+    jigNotes,
+    bill,
+  });
   progress('laying out the build plates');
   const plates = platesOfMockUp(coupon, printed, plan.jig);
   return {
     ...header,
     cuts,
+    bill,
     collectors,
     collectorAids,
     jigs,
@@ -162,6 +189,8 @@ export function outputsOf(
     cutListTable(built.cuts),
     jointsTable(built.cuts),
     tubeTotalsTable(built.cuts),
+    stockTable(built.bill),
+    shoppingList(built.bill, tubeDensity(plan)),
     bendTable(primaries),
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
@@ -187,7 +216,7 @@ function flatFiles({ drawing }: Plan, { all, plates }: FlatParts): OutputFile[] 
 
 /** The summary of a header that was only checked: no collectors, no files. */
 export const checkedSummary = (header: RoutedHeader): Summary =>
-  summaryOf({ ...header, collectors: [], plates: platesOf(header.plan), alternatives: [] }, []);
+  summaryOf({ ...header, collectors: [], plates: platesOf(header.plan), alternatives: [], bill: null }, []);
 
 /** The verdict in one line. */
 export function verdictOf({ plan, primaries, findings, passed }: RoutedHeader): string {

@@ -1,6 +1,7 @@
 import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { SolidPart } from '../parts/part.js';
+import type { StockBill } from '../parts/stock/bill.js';
 import type { Gap } from '../routing/clearance.js';
 import type { RouteProblem } from '../routing/problem.js';
 import type { RoutedPrimary, RoutedSecondary } from '../routing/routed.js';
@@ -16,4 +17,6 @@ export interface CheckContext {
   readonly jigs: readonly SolidPart[];
   /** Where the mock-up cannot stand by itself; none where no solids were built. */
   readonly jigNotes: readonly string[];
+  /** Null before the stock is nested. */
+  readonly bill: StockBill | null;
 }

@@ -19,6 +19,7 @@ import { openings } from './opening.js';
 import { pairing } from './pairing.js';
 import { plates, sheetFit } from './plates.js';
 import { routeEnds } from './route-ends.js';
+import { stockMakes } from './stock.js';
 
 /** Every rule, in the order a fabricator asks. A new rule is one function in one file and one row here. */
 const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
@@ -50,6 +51,7 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   jigsFit,
   jigsPrint,
   jigNotes,
+  stockMakes,
   remarks,
 ];
 

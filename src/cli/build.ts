@@ -42,9 +42,12 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
     const routing = routeHeader(plan, { alternatives, goOn: timeBudget(plan.runners.budget) }, progress);
     if (!routing.ok) throw noRoute(routing.miss);
     const built = await buildHeader(routing.header, progress);
+    const { bill } = built;
     const { files, summary } = outputsOf(built, routing.alternatives, progress);
     await writeFolder(out, files);
-    process.stdout.write(json ? `${JSON.stringify(summary, null, 2)}\n` : reportText(built, { folder: out, files }));
+    process.stdout.write(
+      json ? `${JSON.stringify(summary, null, 2)}\n` : reportText(built, { folder: out, files, bill }),
+    );
     end(built.passed ? EXIT.ok : EXIT.failedCheck);
   },
 });

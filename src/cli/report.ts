@@ -3,13 +3,16 @@ import type { Finding } from '../checks/finding.js';
 import { CAUTIONS } from '../export/cautions.js';
 import type { OutputFile } from '../export/output-file.js';
 import { leastGap } from '../export/summary.js';
+import type { StockBill } from '../parts/stock/bill.js';
 import { type RoutedHeader, verdictOf } from '../pipeline.js';
 import { bendsOf } from '../routing/routed.js';
+import { stockLine } from './stock-line.js';
 
 /** What a build wrote. */
 export interface Written {
   readonly folder: string;
   readonly files: readonly OutputFile[];
+  readonly bill: StockBill;
 }
 
 /** The outcome of a build or check for people: verdict, primaries, what fails or wants a look, files. */
@@ -21,6 +24,7 @@ export function reportText(header: RoutedHeader, written: Written | null): strin
     ...primaryTable(header),
     '',
     ...findingLines(header.findings),
+    ...(written ? [stockLine(written.bill), ''] : []),
     ...(written ? fileLines(written) : ['Nothing was written.']),
     '',
     ...(written ? CAUTIONS.map((c) => pc.dim(`Caution: ${c}`)) : []),

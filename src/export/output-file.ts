@@ -11,6 +11,8 @@ export type OutputKind =
   | 'cut-list'
   | 'joints'
   | 'tube-totals'
+  | 'stock'
+  | 'shopping-list'
   | 'bend-table'
   | 'alternatives'
   | 'jig'

@@ -79,6 +79,29 @@ const plate = z.strictObject({
   notes: z.array(z.string()),
 });
 
+const stock = z.strictObject({
+  pieces: z.int().nonnegative().describe('Pieces of stock begun'),
+  minimised: z.enum(['pieces', 'price']).describe('What was made least'),
+  value: z.number().describe('What it comes to: pieces of stock, or their price'),
+  bound: z.number().describe('Nothing less makes the pieces: proven'),
+  optimal: z.boolean().describe('True when value meets bound'),
+  first_fit: z.number().nullable().describe('What first-fit-decreasing comes to; null where it makes fewer pieces'),
+  price: z.number().nullable().describe('Of all stock; null when a price is not given'),
+  currency: z.string().nullable(),
+  shopping: z.array(
+    z.strictObject({
+      item: z.string(),
+      count: z.int().positive(),
+      price: z.number().nullable().describe('Of all of them'),
+    }),
+  ),
+  tube_mass_kg: z.number().nullable().describe('Of the pieces, kg; null where the density is not known'),
+  weld_length_mm: mm('Once round the tube at every joint and end, without the seams of the merge'),
+  filler_mass_kg: z.number().nullable().describe('Estimate, kg'),
+  purge_volume_l: z.number().describe('The bores of all tubes, filled once, litres'),
+  unmade: z.array(z.strictObject({ piece: z.string(), why: z.string() })).describe('Pieces no stock of the plan makes'),
+});
+
 const alternative = z.strictObject({
   number: z.int().positive().describe('1 is the one that is built.'),
   order: z.string().describe('Tubes at the inlets of every collector, from inlet 1.'),
@@ -104,6 +127,7 @@ export const summarySchema = z.strictObject({
   passed: z.boolean().describe('True when no finding has the level fail'),
   collectors: z.array(collector),
   plates: z.array(plate),
+  stock: stock.nullable().describe('What to buy; null where nothing was built'),
   alternatives: z.array(alternative),
   findings: z.array(finding),
   files: z.array(z.strictObject({ path: z.string(), kind: z.string() })),

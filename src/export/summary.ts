@@ -4,6 +4,7 @@ import { passes } from '../checks/rules.js';
 import type { Plan } from '../params/plan.js';
 import type { Collector } from '../parts/collector.js';
 import type { PlatePart } from '../parts/plates/plate.js';
+import type { StockBill } from '../parts/stock/bill.js';
 import type { Gap } from '../routing/clearance.js';
 import { bendsOf, type RoutedPrimary, type RoutedSecondary } from '../routing/routed.js';
 import { CAUTIONS } from './cautions.js';
@@ -22,6 +23,8 @@ export interface SummarySource {
   readonly findings: readonly Finding[];
   /** Sets of routes to compare, the built one first; none when no others were asked for. */
   readonly alternatives: Summary['alternatives'];
+  /** Null where no stock was nested. */
+  readonly bill: StockBill | null;
 }
 
 /** The summary of a design and the files written with it. */
@@ -63,6 +66,7 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
       open_area_mm2: openArea,
       notes: [...flat.notes],
     })),
+    stock: s.bill === null ? null : stockOf(s.bill),
     alternatives: s.alternatives,
     findings: s.findings.map((f) => ({ ...f })),
     files: files.map((f) => ({ path: f.path, kind: f.kind })),
@@ -70,6 +74,23 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
     plan_hash: s.plan.hash,
   };
 }
+
+const stockOf = (bill: StockBill): NonNullable<Summary['stock']> => ({
+  pieces: bill.uses.length,
+  minimised: bill.minimised === 'count' ? 'pieces' : 'price',
+  value: bill.value,
+  bound: bill.bound,
+  optimal: bill.optimal,
+  first_fit: bill.firstFit,
+  price: bill.price,
+  currency: bill.currency,
+  shopping: bill.shopping.map(({ item, count, price }) => ({ item: item.name, count, price })),
+  tube_mass_kg: bill.tubeMass,
+  weld_length_mm: bill.weldLength,
+  filler_mass_kg: bill.fillerMass,
+  purge_volume_l: bill.purgeVolume,
+  unmade: bill.unmade.map((u) => ({ ...u })),
+});
 
 /**
  * Least gap of a tube to anything it must keep off, mm, before it draws together with others at its collector; null when there is

@@ -12,5 +12,9 @@ const DENSITIES: readonly { readonly words: RegExp; readonly density: number }[]
 const STEEL = 7850;
 
 /** Density of a plate, kg/m3, from the words that name its material; steel where they say nothing else. */
-export const plateDensity = (material: string): number =>
-  DENSITIES.find((d) => d.words.test(material))?.density ?? STEEL;
+export const plateDensity = (material: string): number => knownDensity(material) ?? STEEL;
+
+/** Density, kg/m3, of a material whose words name it; null where they do not. */
+export const knownDensity = (material: string): number | null =>
+  DENSITIES.find((d) => d.words.test(material))?.density ??
+  (/steel|carbon|\b(mild|cs|s235|s355|st37)\b/i.test(material) ? STEEL : null);

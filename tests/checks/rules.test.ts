@@ -10,7 +10,7 @@ import type { RoutedPrimary } from '../../src/routing/routed.js';
 import { routedStarter } from '../support/starter.js';
 
 const header = routedStarter('inline-four');
-const sound: CheckContext = { ...header, jigs: [], jigNotes: [] };
+const sound: CheckContext = { ...header, jigs: [], jigNotes: [], bill: null };
 
 /** The problem with other bent stock for every size of every tube. */
 const withStock = (stock: readonly StockBend[]): CheckContext['problem'] => ({

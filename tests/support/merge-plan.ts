@@ -2,13 +2,14 @@ import { radians } from '../../src/geometry/angle.js';
 import { frameAlong } from '../../src/geometry/frame.js';
 import { unit, type Vec3 } from '../../src/geometry/vec3.js';
 import type { CollectorPlan, JigPlan } from '../../src/params/plan.js';
+import { jigWith } from './jig-fixture.js';
 
 /** Tube at the inlets, mm. */
 export const TUBE = { od: 42.4, wall: 2 };
 
 export const BED: Vec3 = [250, 250, 400];
 
-export const JIG: JigPlan = { bed: [210, 210, 210], fit: 0.2, plate: 5, keyLength: 10, strut: 16 };
+export const JIG: JigPlan = jigWith();
 
 /** A plain collector of some inlets, askew in the world; tests change one thing of it. */
 export function mergePlan(inlets: number, change: Partial<CollectorPlan> = {}): CollectorPlan {

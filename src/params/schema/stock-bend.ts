@@ -73,7 +73,7 @@ function elbowSchema() {
   return z
     .strictObject({
       nps: z
-        .preprocess((value) => (typeof value === 'number' ? String(value) : value), z.enum(PIPE_SIZES))
+        .preprocess((value) => (typeof value === 'number' ? String(value) : value), z.literal([...PIPE_SIZES]))
         .describe('Nominal pipe size such as "1 1/2": the tube must be pipe of this size'),
       radius: z.enum(ELBOW_RADII).describe('long for 1.5 times the nominal size, short for once'),
       angle: z.literal([...ELBOW_ANGLES]).describe('45, 90 or 180 for a return. Degrees.'),

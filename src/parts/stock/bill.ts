@@ -33,9 +33,11 @@ export interface StockUse {
     readonly to: number;
     readonly reversed: boolean;
   }[];
-  /** What is left over, longest stretch, and all of it together. */
+  /** What is left over, longest stretch, and all of it together with the kerfs. */
   readonly offcut: number;
   readonly waste: number;
+  /** Every stretch left over, in order; `kept` when it is as long as offcuts that are kept. */
+  readonly offcuts: readonly { readonly from: number; readonly to: number; readonly kept: boolean }[];
 }
 
 /** What to buy and how to cut it. */
@@ -48,6 +50,8 @@ export interface StockBill {
   readonly value: number;
   readonly bound: number;
   readonly optimal: boolean;
+  /** What first-fit-decreasing comes to; null where it makes fewer of the pieces. */
+  readonly firstFit: number | null;
   /** Sum of prices; null when one is not given. */
   readonly price: number | null;
   readonly currency: string | null;
