@@ -10,6 +10,8 @@ import { ledgesTable } from './export/ledges.js';
 import { lengthsTable } from './export/lengths.js';
 import type { OutputFile } from './export/output-file.js';
 import { overviewSvg } from './export/overview-svg.js';
+import { patternDxf } from './export/pattern-dxf.js';
+import { patternSvg } from './export/pattern-svg.js';
 import { platesTable } from './export/plates-table.js';
 import { sheetDxf } from './export/sheet-dxf.js';
 import { sheetSvg } from './export/sheet-svg.js';
@@ -23,6 +25,8 @@ import { type CutPiece, cutListOf } from './parts/cut-list.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
 import type { SolidPart } from './parts/part.js';
+import type { Pattern } from './parts/patterns/pattern.js';
+import { patternsOf } from './parts/patterns/patterns.js';
 import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
 import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
@@ -87,6 +91,8 @@ export interface BuiltHeader extends RoutedHeader {
   readonly cutList: readonly CutPiece[];
   readonly collectors: readonly Collector[];
   readonly jigs: readonly SolidPart[];
+  /** Flat developments at 1:1. */
+  readonly patterns: readonly Pattern[];
 }
 
 /** Makes the parts of a routed header: cut list, collectors, jigs; and checks them too. */
@@ -99,7 +105,12 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const { parts: jigs, notes: jigNotes } = mockUpOf(header);
   const findings = check({ ...header, jigs, jigNotes });
   const cutList = cutListOf(plan, [...primaries, ...secondaries]);
-  return { ...header, cutList, collectors, jigs, findings, passed: passes(findings) };
+  progress('laying the patterns flat');
+  const patterns = patternsOf(
+    plan,
+    collectors.map((c) => c.geometry),
+  );
+  return { ...header, cutList, collectors, jigs, patterns, findings, passed: passes(findings) };
 }
 
 /** The files of a built header and the summary that lists them. */
@@ -122,6 +133,7 @@ export function outputsOf(
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
     ...(compared.length > 0 ? alternativeFiles(compared) : []),
+    ...built.patterns.flatMap((p) => [patternDxf(p, plan.drawing), patternSvg(p)]),
     ...stlFiles([...collectors.map((c) => c.part), ...built.jigs]),
   ];
   const gasVolumes = collectors.map((c) => c.gasVolume);

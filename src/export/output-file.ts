@@ -13,6 +13,7 @@ export type OutputKind =
   | 'alternatives'
   | 'jig'
   | 'collector'
+  | 'pattern'
   | 'picture';
 
 /** A file to be written: plain bytes under a path relative to the output folder, with forward slashes. */

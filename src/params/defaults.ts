@@ -89,5 +89,14 @@ export const DEFAULTS = {
     engrave: true,
     sheet: { gap: '8 mm', margin: '10 mm', count: 1 },
   },
+  patterns: {
+    wrap: 'outside',
+    tab: '15 mm',
+    paper: '0.1 mm',
+    count: 1,
+    measured: 'outside',
+    offset: '0 mm',
+    angle: 90,
+  },
   jig: { bed: '210 mm', fit: '0.2 mm', plate: '5 mm', key_length: '10 mm', strut: '16 mm' },
 } as const;

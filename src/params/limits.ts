@@ -63,3 +63,9 @@ export const MOST_PLATE_BOLTS = 16;
 
 /** Most pieces of one plate, and most sets of all parts on a sheet. */
 export const MOST_COPIES = 50;
+
+/** Most pieces a plan wants patterns for beside the header's own. */
+export const MOST_FABRICATED = 40;
+
+/** Most joints of a mitred bend. */
+export const MOST_MITRES = 40;

@@ -44,6 +44,7 @@ describe('JSON Schema of a plan', () => {
       'plates',
       'gaskets',
       'drawing',
+      'patterns',
     ]);
     expect(schema.required).toEqual(['evenrun', 'name', 'units', 'engine', 'flange', 'tube', 'runners']);
     expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);

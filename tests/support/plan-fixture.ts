@@ -99,6 +99,7 @@ export function planWith(
     plates: [],
     gaskets: null,
     drawing: { units: 'mm', version: 'r2007', curves: 'polylines', paper: 'a4', engrave: false, sheet: null },
+    patterns: { wrap: 'outside', tab: 15, paper: 0.1, extra: [] },
     keepOuts: [],
     jig: { bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8 },
   };

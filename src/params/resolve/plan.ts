@@ -10,6 +10,7 @@ import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';
 import { type PlacedHead, placedHeads } from './heads.js';
 import { keepOutsOf } from './keep-outs.js';
+import { patternsOf } from './patterns.js';
 import { gasketsOf, platesOf } from './plates.js';
 import { type PlacedPort, placedPorts } from './ports.js';
 import type { PlanSections } from './sections.js';
@@ -50,6 +51,7 @@ export function planOf(file: PlanSections, scans: ReadonlyMap<number, Mesh>, not
     }),
     gaskets: gasketsOf(file.gaskets),
     drawing: drawingOf(file.drawing, file.units),
+    patterns: patternsOf(file),
   };
 }
 

@@ -3,6 +3,7 @@ import type { Draft } from '../resolve/draft.js';
 import { collectorRules } from './collectors.js';
 import { feedingRules } from './feeding.js';
 import { flangeRules } from './flange.js';
+import { patternRules } from './patterns.js';
 import { plateRules } from './plates.js';
 import { portRules } from './ports.js';
 import { routeRules } from './routes.js';
@@ -21,4 +22,5 @@ export const RULES: readonly ((draft: Draft) => readonly PlanFault[])[] = [
   routeRules,
   spaceRules,
   plateRules,
+  patternRules,
 ];

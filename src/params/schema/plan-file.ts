@@ -10,6 +10,7 @@ import { headSchema, headsSchema } from './head.js';
 import { jigSchema } from './jig.js';
 import { keepOutsSchema } from './keep-out.js';
 import { lengthsIn } from './length-field.js';
+import { patternsSchema } from './patterns.js';
 import { gasketsSchema, platesSchema } from './plates.js';
 import { runnersSchema } from './runners.js';
 import { secondariesSchema } from './secondaries.js';
@@ -45,6 +46,7 @@ export function planFileSchema(unit: LengthUnit) {
       plates: platesSchema(lengths),
       gaskets: gasketsSchema(lengths),
       drawing: drawingSchema(lengths),
+      patterns: patternsSchema(lengths),
     })
     .meta({
       title: 'evenrun plan',
