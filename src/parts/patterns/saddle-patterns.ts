@@ -2,7 +2,7 @@ import { degrees } from '../../geometry/angle.js';
 import { outlineBounds } from '../../geometry/outline-measure.js';
 import { translateOutline } from '../../geometry/outline-transform.js';
 import { hostCut, type Saddle, saddleHole } from '../../geometry/saddle.js';
-import { squareEnd, tubeEnd } from '../../geometry/tube-end.js';
+import { seatedEnd, squareEnd } from '../../geometry/tube-end.js';
 import type { Pattern } from './pattern.js';
 import { EDGE_TOLERANCE, type Layout, type RoundTube, STRIP, wrapPattern } from './wrap.js';
 
@@ -22,8 +22,8 @@ export interface SaddleJoint {
 const BESIDE = 20;
 
 /**
- * The branch's end and the opening in its host. The branch is developed at its bore: its inner edge touches the host's skin all round
- * and its outer edge stands off it, open for the weld. The opening is the bore's. Throws RangeError when the bore passes beside the host.
+ * The branch's end and the opening in its host. The branch is developed for a cut square to its skin: it touches the host at its bore
+ * and stands open outside for the weld; where it leans over the host it touches at its skin. The opening is the bore's. Throws RangeError when the bore passes beside the host.
  */
 export function saddlePatterns(joint: SaddleJoint, layout: Layout): readonly [branch: Pattern, hole: Pattern] {
   const saddle: Saddle = { angle: joint.angle, offset: joint.offset, hostRadius: joint.host.od / 2 };
@@ -32,7 +32,7 @@ export function saddlePatterns(joint: SaddleJoint, layout: Layout): readonly [br
 
 function branchPattern(joint: SaddleJoint, saddle: Saddle, layout: Layout): Pattern {
   const { branch, host } = joint;
-  const high = tubeEnd([hostCut(saddle)], branch.od / 2 - branch.wall);
+  const high = seatedEnd(hostCut(saddle), branch.od / 2 - branch.wall, branch.od / 2);
   const least = lowest(high.height);
   const base = least - STRIP;
   return wrapPattern(
@@ -48,7 +48,9 @@ function branchPattern(joint: SaddleJoint, saddle: Saddle, layout: Layout): Patt
       notes: [
         `Tube ${size(branch)} on a tube of ${host.od.toFixed(2)} mm at ${degrees(joint.angle).toFixed(2)} deg${joint.offset > 0 ? `, axes ${joint.offset.toFixed(2)} mm past each other` : ''}`,
         `The axes pass each other ${(-base).toFixed(2)} mm above the lower edge`,
-        'Developed at the bore, whose edge touches the host: cut square to the skin, then bevel the outside for the weld',
+        isSquare(saddle)
+          ? 'Cut square to the skin: it touches the host at the bore; bevel the outside for the weld'
+          : 'Cut square to the skin: it touches the host at the bore, on the short side at the skin; bevel for the weld',
         ...(joint.offset > 0 ? ["The host's axis passes on the side of the 90 degree line"] : []),
       ],
     },

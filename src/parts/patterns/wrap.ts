@@ -81,7 +81,7 @@ export function wrapPattern(spec: WrapSpec, layout: Layout): Pattern {
     holes: [],
     tab: layout.tab > 0 ? laid(tabOf(width, from, to, layout.tab)) : null,
     lines: linesOf(spec, seam, round).map((l) => ({ ...l, points: l.points.map(point) })),
-    tube: { ...spec.tube, side: layout.wrap },
+    tube: { od: spec.tube.od, wall: spec.tube.wall, side: layout.wrap },
     plate: null,
     deviation: Math.max(below!.deviation, above!.deviation),
     notes: [...spec.notes, ...layoutNotes(layout, width)],
