@@ -82,6 +82,15 @@ describe('patterns', () => {
     expect(found[0]!.startsWith(message), found[0]).toBe(true);
   });
 
+  test('paper too stiff to be rolled inside is told by its field', () => {
+    const found = problemsOf(
+      `${BASE}patterns: { wrap: inside, paper: 2.5, extra: [{ name: a, kind: mitre, angle: 9, od: 12, wall: 2 }] }\n`,
+    );
+    expect(found.map((p) => `${p.path}: ${p.message}`)).toEqual([
+      'patterns.paper: expected paper thinner than a quarter of the tightest bore (2 mm), found 2.5 mm',
+    ]);
+  });
+
   test('two of one name are refused', () => {
     const two = '{ extra: [{ name: a, kind: mitre, angle: 9 }, { name: a, kind: mitre, angle: 8 }] }';
     expect(problemsOf(`${BASE}patterns: ${two}\n`).map((p) => p.path)).toEqual(['patterns.extra.1.name']);

@@ -6,13 +6,36 @@ import { lengthWords } from '../wording.js';
 
 /** Fabricated pieces against themselves and the tube they take their sizes from: walls leave a bore, bends an inside, hosts carry their branch. */
 export function patternRules({ sections }: Draft): PlanFault[] {
-  const { patterns, tube, units = 'mm' } = sections;
+  const { patterns, tube, secondaries, units = 'mm' } = sections;
   if (patterns === undefined || tube === undefined) return [];
   const words = (mm: number): string => lengthWords(mm, units);
-  return patterns.extra.flatMap((section, i): PlanFault[] => {
-    const fault = faultOf(pieceOf(section, tube), words);
-    return fault === null ? [] : [{ path: ['patterns', 'extra', i, fault.field], message: fault.message }];
-  });
+  const pieces = patterns.extra.map((section) => pieceOf(section, tube));
+  const bores = [tube, ...tube.steps, ...(secondaries === undefined ? [] : [secondaries]), ...pieces].flatMap((t) =>
+    'od' in t ? [t.od - 2 * t.wall] : [],
+  );
+  return [
+    ...tooStiff(
+      patterns,
+      bores.filter((bore) => bore > 0),
+      words,
+    ),
+    ...pieces.flatMap((piece, i): PlanFault[] => {
+      const fault = faultOf(piece, words);
+      return fault === null ? [] : [{ path: ['patterns', 'extra', i, fault.field], message: fault.message }];
+    }),
+  ];
+}
+
+/** Paper that is rolled inside must be thinner than the tightest bore is wide. */
+function tooStiff(
+  { wrap, paper }: { readonly wrap: string; readonly paper: number },
+  bores: readonly number[],
+  words: Words,
+): PlanFault[] {
+  const least = Math.min(...bores);
+  if (wrap === 'outside' || paper < least / 4) return [];
+  const message = `expected paper thinner than a quarter of the tightest bore (${words(least / 4)}), found ${words(paper)}`;
+  return [{ path: ['patterns', 'paper'], message }];
 }
 
 type Words = (mm: number) => string;

@@ -1,13 +1,14 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pointFrom, pointInto } from '../../../src/geometry/frame.js';
 import { pointToOutline } from '../../../src/geometry/outline-distance.js';
 import { outlineArea, outlineBounds, perimeter } from '../../../src/geometry/outline-measure.js';
 import { validateOutline } from '../../../src/geometry/outline-valid.js';
 import { heightAbove } from '../../../src/geometry/plane.js';
-import { evaluate, placed, trimmed } from '../../../src/geometry/solid.js';
-import { bar } from '../../../src/geometry/solid-shapes.js';
+import { evaluate, hullOfPoints, placed, trimmed } from '../../../src/geometry/solid.js';
+import { bar, circlePoints } from '../../../src/geometry/solid-shapes.js';
 import { distance2 } from '../../../src/geometry/vec2.js';
-import type { Vec3 } from '../../../src/geometry/vec3.js';
+import { cross, length, sub, type Vec3 } from '../../../src/geometry/vec3.js';
 import { inletTube } from '../../../src/params/inlet-tube.js';
 import { STARTERS } from '../../../src/params/starter.js';
 import { type CollectorGeometry, collectorGeometry } from '../../../src/parts/merge-geometry.js';
@@ -108,11 +109,24 @@ describe.each(kinds)('cone of $title', ({ kind }) => {
     expect(Math.abs(perimeter(p.outline) - 2 * seam - outlet - inlet)).toBeLessThan(0.02);
   });
 
-  test('it is as large as the mean of the rims times a length between the shortest and the longest line', () => {
-    const lengths = p.lines.map((l) => distance2(l.points[0]!, l.points[1]!));
-    const mean = (perimeter(p.outline) - 2 * seamOf(p)) / 2;
-    expect(outlineArea(p.outline)).toBeGreaterThan(mean * g.coneLength);
-    expect(outlineArea(p.outline)).toBeLessThan(mean * Math.max(...lengths, seamOf(p)) * 1.01);
+  test('it is as large as the side of the hull that the kernel makes of the rims', () => {
+    const r = g.bore + g.coneWall / 2;
+    const low = (g.inlets === 1 ? [0] : g.cuts.map((_, i) => (2 * Math.PI * i) / g.inlets)).flatMap((turn) =>
+      circlePoints(r, 0.0005).map(([x, y]): Vec3 => {
+        const u = g.mergeRadius + x / Math.cos(g.mergeHalfAngle);
+        return [u * Math.cos(turn) - y * Math.sin(turn), u * Math.sin(turn) + y * Math.cos(turn), 0];
+      }),
+    );
+    const high = circlePoints(g.outletBore + g.coneWall / 2, 0.0005).map(([x, y]): Vec3 => [x, y, g.coneLength]);
+    const { positions, triangles } = evaluate(hullOfPoints([...low, ...high]));
+    const corner = (k: number): Vec3 => [positions[3 * k]!, positions[3 * k + 1]!, positions[3 * k + 2]!];
+    let side = 0;
+    for (let i = 0; i < triangles.length; i += 3) {
+      const [a, b, c] = [0, 1, 2].map((k) => corner(triangles[i + k]!)) as [Vec3, Vec3, Vec3];
+      const flat = Math.abs(a[2] - b[2]) < 1e-3 && Math.abs(a[2] - c[2]) < 1e-3;
+      if (!flat) side += length(cross(sub(b, a), sub(c, a))) / 2;
+    }
+    expect(Math.abs(outlineArea(p.outline) / side - 1)).toBeLessThan(1e-4);
   });
 });
 
@@ -157,3 +171,35 @@ function hullLength(g: CollectorGeometry): number {
   };
   return half(points) + half([...points].reverse());
 }
+
+test('collectors of any number, angle, gap and cone, short ones too, have sound patterns', () => {
+  const size = (from: number, to: number) => fc.double({ min: from, max: to, noNaN: true });
+  const plan = starterPlan('inline-four');
+  const base = plan.collectors[0]!;
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 6 }),
+      size(20, 60),
+      size(0, 15),
+      size(0.01, 0.6),
+      size(20, 140),
+      fc.oneof(size(1, 20), size(20, 300)),
+      (n, od, gap, mergeHalfAngle, outlet, coneLength) => {
+        const c = {
+          ...base,
+          cylinders: Array.from({ length: n }, (_, i) => i + 1),
+          inletGap: gap,
+          mergeHalfAngle,
+          outlet: { ...base.outlet, od: outlet, wall: 1.5, coneLength },
+        };
+        const kind = { geometry: collectorGeometry(c, { od, wall: 1.5 }), file: 'collector', names: ['collector'] };
+        for (const p of [inletPattern(kind, LAYOUT), conePattern(kind, 'steel')]) {
+          if (p === null) continue;
+          validateOutline(p.outline);
+          expect(p.deviation).toBeLessThanOrEqual(0.005);
+        }
+      },
+    ),
+    { numRuns: 60 },
+  );
+});

@@ -222,3 +222,31 @@ describe('pieces of sheet', () => {
     );
   });
 });
+
+test('any mitre, bend or saddle the plan lets through is sound', () => {
+  const size = (from: number, to: number) => fc.double({ min: from, max: to, noNaN: true });
+  const round = fc.record({ od: size(10, 120), wall: size(0.5, 4), part: size(0, 1), more: size(0, 1) });
+  const piece = fc.oneof(
+    fc.tuple(round, size(0.002, radians(75))).map(([{ od, wall }, angle]): FabricatedPiece => {
+      return { ...tube, kind: 'mitre', od, wall, angle };
+    }),
+    fc.tuple(round, size(0.02, Math.PI), fc.integer({ min: 2, max: 12 })).map(([t, turn, joints]): FabricatedPiece => {
+      return { ...tube, kind: 'pie_cut', od: t.od, wall: t.wall, clr: t.od * (0.51 + 2 * t.part), turn, joints };
+    }),
+    // From a host just wide enough for the bore, or for the skin, upwards.
+    fc
+      .tuple(round, size(radians(20), Math.PI / 2), fc.constantFrom(0, 1, 2))
+      .map(([t, angle, fit]): FabricatedPiece => {
+        const bore = t.od - 2 * t.wall;
+        const hostOd = [bore, t.od, t.od * (1 + 2 * t.more)][fit]!;
+        const offset = fit === 2 ? ((hostOd - bore) / 2) * t.part : 0;
+        return { ...tube, kind: 'saddle', od: t.od, wall: t.wall, hostOd, hostWall: 1, angle, offset };
+      }),
+  );
+  fc.assert(
+    fc.property(piece, fc.constantFrom('outside' as const, 'inside' as const), (p, wrap) => {
+      for (const pattern of fabricatedPatterns(p, { ...LAYOUT, wrap })) sound(pattern);
+    }),
+    { numRuns: 60 },
+  );
+});
