@@ -11,11 +11,15 @@ import { ledgesTable } from './export/ledges.js';
 import { lengthsTable } from './export/lengths.js';
 import type { OutputFile } from './export/output-file.js';
 import { overviewSvg } from './export/overview-svg.js';
+import { patternDxf } from './export/pattern-dxf.js';
+import { patternPdf } from './export/pattern-pdf.js';
+import { patternSvg } from './export/pattern-svg.js';
 import { platesTable } from './export/plates-table.js';
 import { plateFiles } from './export/print-3mf.js';
 import { printPlatesTable } from './export/print-plates-table.js';
 import { sheetDxf } from './export/sheet-dxf.js';
 import { sheetSvg } from './export/sheet-svg.js';
+import { shopSheets } from './export/sheets/shop-sheets.js';
 import { shoppingList } from './export/shopping-list.js';
 import { stlFiles } from './export/stl.js';
 import { stockTable } from './export/stock-table.js';
@@ -30,6 +34,8 @@ import { type FlangePart, flangesOf } from './parts/flange.js';
 import { fitCoupon } from './parts/jigs/fit-coupon.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
 import type { SolidPart } from './parts/part.js';
+import type { Pattern } from './parts/patterns/pattern.js';
+import { patternsOf } from './parts/patterns/patterns.js';
 import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
 import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
@@ -118,6 +124,8 @@ export interface BuiltHeader extends RoutedHeader {
   /** Jigs and coupon on build plates, and the plates as files: the library that writes them loads while one waits. */
   readonly printPlates: PrintPlates;
   readonly plateFiles: readonly OutputFile[];
+  /** Flat developments at 1:1. */
+  readonly patterns: readonly Pattern[];
 }
 
 /** Makes the parts of a routed header: cut list, collectors, jigs; and checks them too. */
@@ -145,6 +153,11 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
     jigNotes,
     bill,
   });
+  progress('laying the patterns flat');
+  const patterns = patternsOf(
+    plan,
+    collectors.map((c) => c.geometry),
+  );
   progress('laying out the build plates');
   const plates = platesOfMockUp(coupon, printed, plan.jig);
   return {
@@ -155,6 +168,7 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
     collectorAids,
     jigs,
     coupon,
+    patterns,
     printPlates: plates,
     plateFiles: await plateFiles(plates.plates, plan.name),
     findings,
@@ -182,6 +196,7 @@ export function outputsOf(
   progress('writing the files');
   const geometry = collectors.map((c) => c.geometry);
   const flat = flatPartsOf(plan, flanges);
+  const stamp = { plan: plan.name, hash: plan.hash };
   const files = [
     ...flatFiles(plan, flat),
     lengthsTable(plan, primaries),
@@ -194,7 +209,13 @@ export function outputsOf(
     bendTable(primaries),
     ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
     overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
+    shopSheets({ ...built, verdict: verdictOf(built) }),
     ...(compared.length > 0 ? alternativeFiles(compared) : []),
+    ...built.patterns.flatMap((p) => [
+      patternDxf(p, plan.drawing),
+      patternSvg(p),
+      patternPdf(p, plan.drawing.paper, stamp),
+    ]),
     ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs, ...built.coupon]),
     ...built.plateFiles,
     printPlatesTable(built.printPlates, plan.jig.print, built.findings),

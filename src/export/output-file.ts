@@ -21,6 +21,7 @@ export type OutputKind =
   | 'collector'
   | 'merge-gauge'
   | 'saw-block'
+  | 'pattern'
   | 'picture'
   | 'sheets';
 

@@ -50,6 +50,13 @@ export function tubeEnd(cuts: readonly CutSurface[], radius: number): TubeEnd {
  * z = (n p - r (nx cos phi + ny sin phi)) / nz. Throws RangeError when it does not.
  */
 export function heightAt(cut: CutSurface, radius: number, phi: number): number {
+  const height = entry(cut, radius, phi);
+  if (height === null) throw new RangeError('part of the tube passes beside the other');
+  return height;
+}
+
+/** The same; null where a generator passes beside a round cut. */
+function entry(cut: CutSurface, radius: number, phi: number): number | null {
   const [x, y] = [radius * Math.cos(phi), radius * Math.sin(phi)];
   if (cut.kind === 'plane') {
     const { point, normal: n } = cut.plane;
@@ -58,12 +65,29 @@ export function heightAt(cut: CutSurface, radius: number, phi: number): number {
   }
   const { a, b, square } = quadratic(cut, x, y);
   if (!(a > 1e-9)) throw new RangeError('a tube that runs along another, or within its taper, has no end on it');
-  if (square < -1e-9 * cut.radius ** 2) throw new RangeError('part of the tube passes beside the other');
+  if (square < -1e-9 * cut.radius ** 2) return null;
   const z = (-b - Math.sqrt(Math.max(square, 0))) / a;
   const s = dot(sub([x, y, z], cut.point), cut.axis);
   if (!(cut.radius + s * Math.tan(cut.taper) > 0))
     throw new RangeError('part of the tube passes beyond the tip of the cone');
   return z;
+}
+
+/**
+ * The end of a tube with a wall, between the radii of its bore and its skin, mm, cut square to its skin and set on a round host: as
+ * long as it can be without entering it, so it touches at the bore, or further out where it leans over the host. The host being convex,
+ * so is the height along a radius, and its least is found between the two. Throws RangeError when the bore passes beside the host.
+ */
+export function seatedEnd(host: Extract<CutSurface, { kind: 'round' }>, bore: number, skin: number): TubeEnd {
+  const along =
+    (phi: number) =>
+    (r: number): number =>
+      entry(host, r, phi) ?? Number.POSITIVE_INFINITY;
+  const height = (phi: number): number => {
+    const at = along(phi);
+    return Math.min(heightAt(host, bore, phi), at(skin), at(leastBetween(at, bore, skin)));
+  };
+  return { height, corners: tubeEnd([host], bore).corners };
 }
 
 /** a z2 + 2 b z + c = 0 where the line (x, y, z) meets a round skin, |d|2 - s2 = (R + s t)2 with s = d u; and b2 - a c. Own derivation. */

@@ -143,4 +143,13 @@ export const DEFAULTS = {
     base: { pitch: '25 mm', hole: '5.3 mm', thickness: '8 mm' },
     torch_room: '25 mm',
   },
+  patterns: {
+    wrap: 'outside',
+    tab: '15 mm',
+    paper: '0.1 mm',
+    count: 1,
+    measured: 'outside',
+    offset: '0 mm',
+    angle: 90,
+  },
 } as const;

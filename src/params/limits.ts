@@ -81,3 +81,9 @@ export const MOST_AVAILABLE = 10_000;
 
 /** Most bolts on the block a collector's holder may stand on. */
 export const MOST_BLOCK_BOLTS = 8;
+
+/** Most pieces a plan wants patterns for beside the header's own. */
+export const MOST_FABRICATED = 40;
+
+/** Most joints of a mitred bend. */
+export const MOST_MITRES = 40;

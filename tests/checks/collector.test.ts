@@ -13,7 +13,7 @@ const header = routedStarter('inline-four');
 /** The starter's header with its collector changed; routes stay. */
 function withCollector(change: Partial<CollectorPlan>): CheckContext {
   const plan = { ...header.plan, collectors: header.plan.collectors.map((c) => ({ ...c, ...change })) };
-  return { ...header, plan, problem: problemOf(plan), jigs: [], jigNotes: [] };
+  return { ...header, plan, problem: problemOf(plan), jigs: [], jigNotes: [], bill: null };
 }
 const outlet = (change: Partial<CollectorPlan['outlet']>): CheckContext =>
   withCollector({ outlet: { ...header.plan.collectors[0]!.outlet, ...change } });

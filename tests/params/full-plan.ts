@@ -77,5 +77,23 @@ stock:
   tables:
     sizes: [{ name: thin, od: ${l(48)}, wall: ${l(1.5)} }]
     bends: [{ name: own bend, clr: ${l(80)}, max_angle: 90, leg: ${l(40)}, price: 9 }]
+patterns:
+  wrap: inside
+  tab: ${l(12)}
+  paper: ${l(0.2)}
+  extra:
+    - { name: cone, kind: frustum, from: ${l(50)}, to: ${l(80)}, height: ${l(60)}, measured: inside, thickness: ${l(1)}, count: 2 }
+    - { name: step, kind: eccentric, from: ${l(50)}, to: ${l(80)}, height: ${l(60)}, offset: ${l(12)}, material: mild steel }
+    - name: plenum
+      kind: square_to_round
+      width: ${l(80)}
+      depth: ${l(60)}
+      corner_radius: ${l(8)}
+      diameter: ${l(50)}
+      height: ${l(70)}
+      offset: ${p(4, -6)}
+    - { name: elbow, kind: mitre, angle: 22.5, od: ${l(50)}, wall: ${l(2)} }
+    - { name: bend, kind: pie_cut, clr: ${l(75)}, turn: 90, joints: 4 }
+    - { name: gate, kind: saddle, host_od: ${l(60)}, host_wall: ${l(2)}, angle: 60, offset: ${l(3)} }
 `;
 }

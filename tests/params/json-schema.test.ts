@@ -46,6 +46,7 @@ describe('JSON Schema of a plan', () => {
       'drawing',
       'weld',
       'stock',
+      'patterns',
     ]);
     expect(schema.required).toEqual(['evenrun', 'name', 'units', 'engine', 'flange', 'tube', 'runners']);
     expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);

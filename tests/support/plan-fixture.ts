@@ -105,6 +105,7 @@ export function planWith(
     drawing: { units: 'mm', version: 'r2007', curves: 'polylines', paper: 'a4', engrave: false, sheet: null },
     weld: { gap: 0, shrinkage: 0, fillerDiameter: 1.6 },
     stock: { kerf: 2, grip: 25, leastOffcut: 150, minimise: 'pieces', currency: null, density: null },
+    patterns: { wrap: 'outside', tab: 15, paper: 0.1, extra: [] },
     keepOuts: [],
     jig: jigWith({ bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8 }),
   };

@@ -118,10 +118,11 @@ export function plainBill(cuts: readonly TubeCuts[]): StockBill {
         { piece: p.piece.name, from: 60 - p.legBefore, to: 60 + p.clr! * p.angle! + p.legAfter, reversed: i % 2 === 1 },
       ],
       offcut: 50,
+      offcuts: [],
       waste: 80,
     }));
   return {
-    uses: [{ number: 1, item: stick, cuts: cutsOfStick, offcut: 210.5, waste: 260 }, ...bends],
+    uses: [{ number: 1, item: stick, cuts: cutsOfStick, offcut: 210.5, offcuts: [], waste: 260 }, ...bends],
     shopping: [
       { item: stick, count: 1, price: 42.5 },
       { item: bend, count: bends.length, price: 18 * bends.length },

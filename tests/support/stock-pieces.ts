@@ -42,6 +42,11 @@ export const straightPiece = (name: string, length: number): CutPiece => ({
   length,
   clocking: null,
   clockingRound: null,
+  startJoint: 'J1.0',
+  endJoint: 'J1.1',
+  cutLegBefore: length,
+  cutLegAfter: 0,
+  cutLength: length,
 });
 
 /** A bend with legs to be cut, mm and rad. */
@@ -54,6 +59,8 @@ export function bendPiece(name: string, clr: number, angle: number, legBefore = 
     angle,
     clr,
     legAfter,
+    cutLegBefore: legBefore,
+    cutLegAfter: legAfter,
     insideArc: (clr - TUBE.od / 2) * angle,
     centreArc: clr * angle,
     outsideArc: (clr + TUBE.od / 2) * angle,

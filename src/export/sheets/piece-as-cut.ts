@@ -12,14 +12,12 @@ export interface PieceAsCut {
   readonly end: Joint;
 }
 
-type WithAllowance = Partial<Readonly<Record<'cutLegBefore' | 'cutLegAfter' | 'cutLength', number>>>;
-
-/** What is cut of a piece: its nominal figures where no allowance was worked out. */
-export function pieceAsCut(cut: CutPiece & WithAllowance, { joints }: TubeCuts): PieceAsCut {
+/** What is cut of a piece. */
+export function pieceAsCut(cut: CutPiece, { joints }: TubeCuts): PieceAsCut {
   return {
-    legBefore: cut.cutLegBefore ?? cut.legBefore,
-    legAfter: cut.cutLegAfter ?? cut.legAfter,
-    length: cut.cutLength ?? cut.length,
+    legBefore: cut.cutLegBefore,
+    legAfter: cut.cutLegAfter,
+    length: cut.cutLength,
     end: joints.find((j) => j.before === cut.piece.name)!,
   };
 }

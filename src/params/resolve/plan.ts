@@ -12,6 +12,7 @@ import { routePolygon } from './given-route.js';
 import { type PlacedHead, placedHeads } from './heads.js';
 import { jigOf } from './jig.js';
 import { keepOutsOf } from './keep-outs.js';
+import { patternsOf } from './patterns.js';
 import { gasketsOf, platesOf } from './plates.js';
 import { type PlacedPort, placedPorts } from './ports.js';
 import type { PlanSections } from './sections.js';
@@ -60,6 +61,7 @@ export function planOf(
     drawing: drawingOf(file.drawing, file.units),
     weld: { gap: file.weld.gap, shrinkage: file.weld.shrinkage, fillerDiameter: file.weld.filler_diameter },
     stock: stockPlanOf(file.stock),
+    patterns: patternsOf(file),
   };
 }
 

@@ -5,6 +5,7 @@ import { collectorRules } from './collectors.js';
 import { feedingRules } from './feeding.js';
 import { flangeRules } from './flange.js';
 import { jigRules } from './jig.js';
+import { patternRules } from './patterns.js';
 import { plateRules } from './plates.js';
 import { portRules } from './ports.js';
 import { routeRules } from './routes.js';
@@ -27,4 +28,5 @@ export const RULES: readonly ((draft: Draft) => readonly PlanFault[])[] = [
   plateRules,
   stockRules,
   jigRules,
+  patternRules,
 ];

@@ -1,11 +1,11 @@
 import * as z from 'zod';
 import { BOLT_THREADS } from '../bolt-holes.js';
 import { DEFAULTS } from '../defaults.js';
-import { benchSchema } from './jig-bench.js';
-import { printSchema } from './jig-print.js';
 import { MOST_BLOCK_BOLTS, MOST_BOLTS } from '../limits.js';
 import { expected } from '../wording.js';
 import { directionField } from './direction-field.js';
+import { benchSchema } from './jig-bench.js';
+import { printSchema } from './jig-print.js';
 import type { Lengths } from './length-field.js';
 import { countField } from './number-field.js';
 

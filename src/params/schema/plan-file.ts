@@ -10,6 +10,7 @@ import { headSchema, headsSchema } from './head.js';
 import { jigSchema } from './jig.js';
 import { keepOutsSchema } from './keep-out.js';
 import { lengthsIn } from './length-field.js';
+import { patternsSchema } from './patterns.js';
 import { gasketsSchema, platesSchema } from './plates.js';
 import { runnersSchema } from './runners.js';
 import { secondariesSchema } from './secondaries.js';
@@ -49,6 +50,7 @@ export function planFileSchema(unit: LengthUnit) {
       drawing: drawingSchema(lengths),
       weld: weldSchema(lengths),
       stock: stockSchema(lengths),
+      patterns: patternsSchema(lengths),
     })
     .meta({
       title: 'evenrun plan',

@@ -22,7 +22,7 @@ export function billFaults(bill: StockBill, pieces: readonly CutPiece[], saw: Sa
     use.cuts.forEach((c, i) => {
       const piece = byName.get(c.piece)!;
       if (c.from < -SLACK || c.to > use.item.length + SLACK) fault(`${c.piece} reaches beyond it`);
-      if (Math.abs(c.to - c.from - piece.length) > SLACK) fault(`${c.piece} is not as long as wanted`);
+      if (Math.abs(c.to - c.from - piece.cutLength) > SLACK) fault(`${c.piece} is not as long as wanted`);
       if (piece.od !== use.item.od || piece.wall !== use.item.wall) fault(`${c.piece} is of another size`);
       if (!liesRight(piece, c, use)) fault(`${c.piece} does not have its legs and its bend where they are`);
       const before = use.cuts[i - 1];
@@ -49,7 +49,9 @@ function liesRight(piece: CutPiece, cut: StockUse['cuts'][number], { item }: Sto
   const [arcFrom, arcTo] = [bend.leg, bend.leg + bend.clr * bend.angle];
   if (piece.angle === null) return cut.to <= arcFrom + SLACK || cut.from >= arcTo - SLACK;
   if (Math.abs(piece.clr! - bend.clr) > SLACK) return false;
-  const [before, after] = cut.reversed ? [piece.legAfter, piece.legBefore] : [piece.legBefore, piece.legAfter];
+  const [before, after] = cut.reversed
+    ? [piece.cutLegAfter, piece.cutLegBefore]
+    : [piece.cutLegBefore, piece.cutLegAfter];
   const [from, to] = [cut.from + before, cut.to - after];
   if (from < arcFrom - SLACK || to > arcTo + SLACK) return false;
   return (before < SLACK || Math.abs(from - arcFrom) < SLACK) && (after < SLACK || Math.abs(to - arcTo) < SLACK);

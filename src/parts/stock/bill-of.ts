@@ -71,9 +71,13 @@ function nestSize(plan: Plan, { items }: SizeStock, pieces: readonly CutPiece[],
 const NOTHING: BestNesting = { patterns: [], short: [], value: 0, bound: 0, optimal: true, firstFit: 0 };
 
 /** A piece as nesting sees it. */
-export function shapeOf({ angle, clr, legBefore, legAfter }: CutPiece): PieceShape {
-  if (angle === null || clr === null) return { bend: null, long: legBefore, short: 0 };
-  return { bend: { clr, angle }, long: Math.max(legBefore, legAfter), short: Math.min(legBefore, legAfter) };
+export function shapeOf({ angle, clr, cutLegBefore, cutLegAfter }: CutPiece): PieceShape {
+  if (angle === null || clr === null) return { bend: null, long: cutLegBefore, short: 0 };
+  return {
+    bend: { clr, angle },
+    long: Math.max(cutLegBefore, cutLegAfter),
+    short: Math.min(cutLegBefore, cutLegAfter),
+  };
 }
 
 /** Pieces of the same shape together, in the order of the first of each. */

@@ -44,7 +44,7 @@ export function layOutUse(
 const straightCut = (piece: CutPiece, from: number): Cut => ({
   piece: piece.piece.name,
   from,
-  to: from + piece.length,
+  to: from + piece.cutLength,
   reversed: false,
 });
 
@@ -75,7 +75,9 @@ function fromBend(placed: readonly PlacedPiece[], item: StockItem, { kerf }: Saw
   let next = leg;
   for (const { piece, place } of placed.filter((p) => p.place === 'end1' || p.place.startsWith('whole'))) {
     const before =
-      place === 'whole2' ? Math.min(piece.legBefore, piece.legAfter) : Math.max(piece.legBefore, piece.legAfter);
+      place === 'whole2'
+        ? Math.min(piece.cutLegBefore, piece.cutLegAfter)
+        : Math.max(piece.cutLegBefore, piece.cutLegAfter);
     const cut = bendCut(piece, leg - before, before);
     cuts.push(cut);
     next = leg + piece.centreArc! + between;
@@ -90,8 +92,8 @@ function fromBend(placed: readonly PlacedPiece[], item: StockItem, { kerf }: Saw
 
 /** A bent piece whose leg towards the item's first end is `before` long; turned round where its own legs say so. */
 function bendCut(piece: CutPiece, from: number, before: number): Cut {
-  const reversed = Math.abs(piece.legBefore - before) > Math.abs(piece.legAfter - before) + NOTHING;
-  return { piece: piece.piece.name, from, to: from + piece.length, reversed };
+  const reversed = Math.abs(piece.cutLegBefore - before) > Math.abs(piece.cutLegAfter - before) + NOTHING;
+  return { piece: piece.piece.name, from, to: from + piece.cutLength, reversed };
 }
 
 /** What is left between the cuts and beyond them, less the kerf where a saw passes; slivers up to a kerf are dust. */

@@ -14,7 +14,7 @@ export function whyUnmade(piece: CutPiece, items: readonly StockItem[], saw: Saw
   if (bends.length === 0) return `no bend has a CLR of ${mm(clr!)}`;
   const largest = Math.max(...bends.map((b) => b.angle));
   if (angle > largest + FIT.angle) return `its ${deg(angle)} are more than the ${deg(largest)} of the largest bend`;
-  const long = Math.max(piece.legBefore, piece.legAfter);
+  const long = Math.max(piece.cutLegBefore, piece.cutLegAfter);
   const leg = Math.max(...bends.map((b) => b.leg));
   if (long > leg + FIT.length) return `its leg of ${mm(long)} is longer than the ${mm(leg)} of the stock`;
   return 'it keeps both legs: only a whole bend has two that long, a cut one keeps one';

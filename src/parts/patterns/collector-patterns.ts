@@ -1,0 +1,99 @@
+import { degrees } from '../../geometry/angle.js';
+import { circleRim, hullRim } from '../../geometry/convex-rim.js';
+import { directionInto, type Frame, pointInto } from '../../geometry/frame.js';
+import { PARALLEL } from '../../geometry/merge-end.js';
+import type { Plane } from '../../geometry/plane.js';
+import { type CutSurface, squareEnd, type TubeEnd, tubeEnd } from '../../geometry/tube-end.js';
+import type { CollectorGeometry } from '../merge-geometry.js';
+import type { Pattern } from './pattern.js';
+import { frustumPattern, type SheetSpec, transitionPattern } from './sheet-pattern.js';
+import { type Layout, markedRadius, wrapPattern } from './wrap.js';
+
+/** Collectors of one shape, as their patterns name them. */
+export interface CollectorKind {
+  readonly geometry: CollectorGeometry;
+  /** Safe as a file name. */
+  readonly file: string;
+  readonly names: readonly string[];
+}
+
+/** The cuts of one inlet's tube in the tube's own frame: the planes to its neighbours and the merge's end. */
+export function inletCuts(g: CollectorGeometry, inlet: number): CutSurface[] {
+  const { frame, planes } = g.cuts[inlet]!;
+  const end: Plane = { point: [0, 0, g.mergeLength], normal: [0, 0, -1] };
+  return [...planes, end].map((plane) => ({ kind: 'plane', plane: planeInto(frame, plane) }));
+}
+
+/** The developed edge of an inlet's tube as it is seen at `radius` mm. */
+export const inletEnd = (g: CollectorGeometry, inlet: number, radius: number): TubeEnd =>
+  tubeEnd(inletCuts(g, inlet), radius);
+
+/** File names of a collector's patterns say what they are of. */
+const prefixed = (file: string): string => (file.startsWith('collector') ? file : `collector-${file}`);
+
+const planeInto = (frame: Frame, { point, normal }: Plane): Plane => ({
+  point: pointInto(frame, point),
+  normal: directionInto(frame, normal),
+});
+
+/** The wrap that trims the inlets' tubes, all of a ring alike; null where no tube is cut. */
+export function inletPattern({ geometry: g, file, names }: CollectorKind, layout: Layout): Pattern | null {
+  if (g.inlets === 1 || g.mergeHalfAngle < PARALLEL) return null;
+  const tube = { od: 2 * g.outside, wall: g.outside - g.bore };
+  const planes = g.inlets === 2 ? 'one plane' : 'two planes';
+  return wrapPattern(
+    {
+      name: `${prefixed(file)}-inlet`,
+      title: `Inlet tube of ${collectorWords(names)}`,
+      count: g.inlets * names.length,
+      tube,
+      low: squareEnd(0),
+      high: inletEnd(g, 0, markedRadius(tube, layout.wrap)),
+      reference: "outer line, furthest from the collector's axis",
+      guide: 'gas this way',
+      notes: [
+        `Tube ${tube.od.toFixed(2)} x ${tube.wall.toFixed(2)} mm cut by ${planes} at ${degrees(g.cuts[0]!.angle).toFixed(2)} deg to its axis and by the end of the merge`,
+        'The lower edge is the square inlet end of the tube',
+        `The line is where flat cuts show on the ${layout.wrap}: saw flat through, along the plane, not square to the skin`,
+      ],
+    },
+    layout,
+  );
+}
+
+/** The sheet from the merge's end to the outlet; null where inlet and outlet are of one size. */
+export function conePattern({ geometry: g, file, names }: CollectorKind, material: string): Pattern | null {
+  const t = g.coneWall;
+  const [inlet, outlet] = [2 * g.bore + t, 2 * g.outletBore + t];
+  if (!(g.coneLength > 0) || (g.inlets === 1 && Math.abs(inlet - outlet) < 0.01)) return null;
+  const spec: SheetSpec = {
+    name: `${prefixed(file)}-cone`,
+    title: `Cone of ${collectorWords(names)}`,
+    count: names.length,
+    thickness: t,
+    material,
+    notes: [
+      `From ${g.inlets === 1 ? `${(2 * g.bore).toFixed(2)} mm bore` : `the ${g.inlets} joined tubes`} to ${(2 * g.outletBore).toFixed(2)} mm bore over ${g.coneLength.toFixed(2)} mm`,
+    ],
+  };
+  if (g.inlets === 1) return frustumPattern(spec, inlet, outlet, g.coneLength);
+  const lobes = Array.from({ length: g.inlets }, (_, i) => (2 * Math.PI * i) / g.inlets);
+  const low = hullRim(
+    lobes.map((turn) => ({
+      centre: [g.mergeRadius * Math.cos(turn), g.mergeRadius * Math.sin(turn)],
+      along: inlet / 2 / Math.cos(g.mergeHalfAngle),
+      across: inlet / 2,
+      turn,
+    })),
+  );
+  return transitionPattern(
+    { ...spec, notes: [...spec.notes, 'The wavy edge goes to the inlets: flats between them, cones over them'] },
+    { low, high: circleRim([0, 0], outlet), height: g.coneLength },
+    lobes.map((normal, i) => ({ normal, label: `inlet ${i + 1}` })),
+  );
+}
+
+function collectorWords(names: readonly string[]): string {
+  if (names.length > 1) return `collectors ${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  return names[0] === 'collector' ? 'the collector' : `collector ${names[0]}`;
+}
