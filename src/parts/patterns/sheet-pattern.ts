@@ -100,7 +100,8 @@ function bandLines(band: DevelopedBand, marks: readonly MarkedNormal[]): Pattern
   const marked = marks.map(({ normal, label }, k): PatternLine => {
     const kind = k === 0 ? 'reference' : 'bend';
     const flat = rulings.findIndex((r, i) => i > 0 && r.before === 'flat' && isAt(r, normal));
-    if (flat > 0) return lineOf(middleOf(rulings[flat - 1]!, rulings[flat]!), kind, label);
+    // The middle of a flat is marked, not bent.
+    if (flat > 0) return lineOf(middleOf(rulings[flat - 1]!, rulings[flat]!), k === 0 ? kind : 'quarter', label);
     return lineOf(rulings[nearest(rulings, normal)]!, kind, label);
   });
   const taken = new Set(marked.map((l) => keyOf(l)));
