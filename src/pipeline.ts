@@ -21,7 +21,9 @@ import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
 import { type CutPiece, cutListOf } from './parts/cut-list.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
+import { benchJigs } from './parts/jigs/bench/bench.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
+import { assemblyProof } from './parts/jigs/proof.js';
 import type { SolidPart } from './parts/part.js';
 import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
 import { platesOf } from './parts/plates/plate.js';
@@ -96,8 +98,12 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const names = collectorFiles(plan.collectors);
   const collectors = plan.collectors.map((c, i) => collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!));
   progress('building the jigs');
-  const { parts: jigs, notes: jigNotes } = mockUpOf(header);
-  const findings = check({ ...header, jigs, jigNotes });
+  const { parts: mockUp, notes: jigNotes } = mockUpOf(header);
+  const bench = benchJigs(plan, primaries, secondaries);
+  const jigs = [...mockUp, ...bench.parts];
+  progress('putting the jigs together');
+  const proof = assemblyProof(plan, [...primaries, ...secondaries], mockUp);
+  const findings = check({ ...header, jigs, jigNotes, benchNotes: bench.notes, proof });
   const cutList = cutListOf(plan, [...primaries, ...secondaries]);
   return { ...header, cutList, collectors, jigs, findings, passed: passes(findings) };
 }

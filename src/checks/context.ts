@@ -1,5 +1,6 @@
 import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
+import type { AssemblyProof } from '../parts/jigs/proof.js';
 import type { SolidPart } from '../parts/part.js';
 import type { Gap } from '../routing/clearance.js';
 import type { RouteProblem } from '../routing/problem.js';
@@ -16,4 +17,8 @@ export interface CheckContext {
   readonly jigs: readonly SolidPart[];
   /** Where the mock-up cannot stand by itself; none where no solids were built. */
   readonly jigNotes: readonly string[];
+  /** Where a jig for the bench is left out; left out where no solids were built. */
+  readonly benchNotes?: readonly string[];
+  /** The mock-up put together in numbers; left out where no solids were built. */
+  readonly proof?: AssemblyProof;
 }

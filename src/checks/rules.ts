@@ -1,3 +1,4 @@
+import { jigsGoTogether } from './assembly.js';
 import { bendStock, steps, straights } from './bends.js';
 import { clearances } from './clearance.js';
 import type { CheckContext } from './context.js';
@@ -44,6 +45,7 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   boltGrowth,
   jigsFit,
   jigNotes,
+  jigsGoTogether,
   remarks,
 ];
 
