@@ -80,7 +80,10 @@ export interface Meeting {
   readonly gap: number;
 }
 
-/** Two of many solids, by their numbers, the second moved by `shift` mm first; how far to search for their distance, mm. */
+/**
+ * Two of many solids, by their numbers, and how far to search for their distance, mm. With a `shift`, mm, the second is moved by it
+ * first and the distance alone is measured, 0 where they overlap.
+ */
 export interface Pairing {
   readonly a: number;
   readonly b: number;
@@ -98,11 +101,11 @@ export function meetingsOf(solids: readonly Solid[], pairs: readonly Pairing[]):
       return m;
     };
     return pairs.map(({ a, b, shift, within }) => {
-      const second = shift ? keep(one(b).translate([...shift])) : one(b);
-      const both = kernel.Manifold.intersection(one(a), second);
+      if (shift) return { shared: 0, gap: one(a).minGap(keep(one(b).translate([...shift])), within) };
+      const both = kernel.Manifold.intersection(one(a), one(b));
       const shared = both.volume();
       both.delete();
-      return { shared, gap: shared > 0 ? 0 : one(a).minGap(second, within) };
+      return { shared, gap: shared > 0 ? 0 : one(a).minGap(one(b), within) };
     });
   });
 }
