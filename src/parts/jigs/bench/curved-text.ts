@@ -25,10 +25,11 @@ export interface WritingPlace {
   readonly run: number;
 }
 
-/** Room for writing: height wanted and length there is, mm. */
+/** Room for writing: height wanted, length there is and how far it may go below the skin, mm. */
 export interface WritingRoom {
   readonly height: number;
   readonly length: number;
+  readonly deep: number;
 }
 
 /**
@@ -44,6 +45,7 @@ export function curvedText(texts: readonly string[], place: WritingPlace, room: 
       const off = strokes.height / 2 + aside;
       if (strokes.width > room.length || Math.abs(rise) > MOST_SAG || off > 0.7 * place.radius) continue;
       const sunk = place.radius - Math.sqrt(place.radius ** 2 - off * off) + Math.max(0, -rise) + 0.5;
+      if (sunk > room.deep) continue;
       return placed(textSolid(strokes, -sunk, RAISED + Math.max(0, rise)), {
         origin: onStation(s, [place.radius, 0]),
         x: s.direction,
