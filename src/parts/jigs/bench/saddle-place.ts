@@ -172,10 +172,13 @@ function clearOfJoints(path: Path, { from, to, jointBefore, jointAfter }: LyingP
     ...(jointAfter ? [{ ...headingAt(path, to - room), way: -1 }] : []),
   ];
   return ends.every(({ point: [x, y, z], direction, way }) =>
-    postCorners(post).every((c) => {
-      const off: Vec3 = [c[0] - x, c[1] - y, post.point[2] - z];
-      return way * dot(off, direction) >= BESIDE;
-    }),
+    postCorners(post).every((c) =>
+      // at the tube's axis, and as deep below it as a ring hangs
+      [0, 1.5 * post.radius].every((deep) => {
+        const off: Vec3 = [c[0] - x, c[1] - y, post.point[2] - deep - z];
+        return way * dot(off, direction) >= BESIDE;
+      }),
+    ),
   );
 }
 
