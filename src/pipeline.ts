@@ -31,8 +31,10 @@ import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
 import { collectorAids as aidsOf } from './parts/collector-aids.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
+import { benchJigs } from './parts/jigs/bench/bench.js';
 import { fitCoupon } from './parts/jigs/fit-coupon.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
+import { assemblyProof } from './parts/jigs/proof.js';
 import type { SolidPart } from './parts/part.js';
 import type { Pattern } from './parts/patterns/pattern.js';
 import { patternsOf } from './parts/patterns/patterns.js';
@@ -138,7 +140,11 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   );
   const collectorAids = collectors.flatMap((c) => aidsOf(c, plan.jig));
   progress('building the jigs');
-  const { parts: jigs, notes: jigNotes } = mockUpOf(header);
+  const { parts: mockUp, notes: jigNotes } = mockUpOf(header);
+  const bench = benchJigs(plan, primaries, secondaries);
+  const jigs = [...mockUp, ...bench.parts];
+  progress('putting the jigs together');
+  const proof = assemblyProof(plan, [...primaries, ...secondaries], mockUp);
   const coupon = fitCoupon(plan.jig);
   const printed = [...jigs, ...collectorAids];
   progress('nesting the pieces in stock');
@@ -151,6 +157,8 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
     ...header,
     jigs: [...printed, ...coupon, ...unprintable(collectors, collectorAids)],
     jigNotes,
+    benchNotes: bench.notes,
+    proof,
     bill,
   });
   progress('laying the patterns flat');

@@ -1,5 +1,6 @@
 import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
+import type { AssemblyProof } from '../parts/jigs/proof.js';
 import type { SolidPart } from '../parts/part.js';
 import type { StockBill } from '../parts/stock/bill.js';
 import type { Gap } from '../routing/clearance.js';
@@ -19,4 +20,8 @@ export interface CheckContext {
   readonly jigNotes: readonly string[];
   /** Null before the stock is nested. */
   readonly bill: StockBill | null;
+  /** Where a jig for the bench is left out; left out where no solids were built. */
+  readonly benchNotes?: readonly string[];
+  /** The mock-up put together in numbers; left out where no solids were built. */
+  readonly proof?: AssemblyProof;
 }

@@ -10,7 +10,7 @@ export interface Finding {
   readonly place: string;
   readonly value: number;
   readonly limit: number;
-  readonly unit: 'mm' | 'deg' | 'mm2' | 'ratio' | 'count';
+  readonly unit: 'mm' | 'deg' | 'mm2' | 'mm3' | 'ratio' | 'count';
   /** One sentence a fabricator reads. */
   readonly message: string;
 }

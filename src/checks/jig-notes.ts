@@ -1,10 +1,15 @@
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
-/** What the makers of the mock-up remark: a holder that no strut carries. */
-export const jigNotes = ({ jigNotes: notes }: CheckContext): Finding[] =>
+/** What the makers of the mock-up remark: a holder that no strut carries. And of the bench: a piece without a saddle. */
+export const jigNotes = ({ jigNotes: notes, benchNotes = [] }: CheckContext): Finding[] => [
+  ...remarksOf('jig.holder', notes),
+  ...remarksOf('jig.bench', benchNotes),
+];
+
+const remarksOf = (id: string, notes: readonly string[]): Finding[] =>
   notes.map((note) => ({
-    id: 'jig.holder',
+    id,
     level: 'warn',
     place: note.split(':')[0]!,
     value: 1,

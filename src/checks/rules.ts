@@ -1,3 +1,4 @@
+import { jigsGoTogether } from './assembly.js';
 import { bendStock, steps, straights } from './bends.js';
 import { clearances } from './clearance.js';
 import { branches, diffusers, throats } from './collector.js';
@@ -52,6 +53,7 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   jigsPrint,
   jigNotes,
   stockMakes,
+  jigsGoTogether,
   remarks,
 ];
 

@@ -20,7 +20,7 @@ const finding = z.strictObject({
   place: z.string(),
   value: z.number(),
   limit: z.number(),
-  unit: z.enum(['mm', 'deg', 'mm2', 'ratio', 'count']),
+  unit: z.enum(['mm', 'deg', 'mm2', 'mm3', 'ratio', 'count']),
   message: z.string(),
 });
 

@@ -74,6 +74,42 @@ export function minGap(a: Solid, b: Solid, within: number): number {
   return withKernel((keep) => build(a, keep).minGap(build(b, keep), within));
 }
 
+/** What is measured between two of many solids: the volume they share, mm3, and, where that is nothing, their distance, mm, `within` at most. */
+export interface Meeting {
+  readonly shared: number;
+  readonly gap: number;
+}
+
+/**
+ * Two of many solids, by their numbers, and how far to search for their distance, mm. With a `shift`, mm, the second is moved by it
+ * first and the distance alone is measured, 0 where they overlap.
+ */
+export interface Pairing {
+  readonly a: number;
+  readonly b: number;
+  readonly shift?: Vec3;
+  readonly within: number;
+}
+
+/** The meetings of chosen pairs of solids; every solid is built once however many pairs it is in. */
+export function meetingsOf(solids: readonly Solid[], pairs: readonly Pairing[]): Meeting[] {
+  return withKernel((keep) => {
+    const built = new Map<number, Manifold>();
+    const one = (i: number): Manifold => {
+      const m = built.get(i) ?? build(solids[i]!, keep);
+      built.set(i, m);
+      return m;
+    };
+    return pairs.map(({ a, b, shift, within }) => {
+      if (shift) return { shared: 0, gap: one(a).minGap(keep(one(b).translate([...shift])), within) };
+      const both = kernel.Manifold.intersection(one(a), one(b));
+      const shared = both.volume();
+      both.delete();
+      return { shared, gap: shared > 0 ? 0 : one(a).minGap(one(b), within) };
+    });
+  });
+}
+
 type Keep = (m: Manifold) => Manifold;
 
 /** Runs `use` and afterwards frees everything it was handed, whether it returns or throws. */

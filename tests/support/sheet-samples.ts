@@ -131,6 +131,7 @@ export function plainBill(cuts: readonly TubeCuts[]): StockBill {
     value: 42.5 + 18 * bends.length,
     bound: 42.5 + 18 * bends.length,
     optimal: true,
+    firstFit: null,
     price: 42.5 + 18 * bends.length,
     currency: 'EUR',
     unmade: [],

@@ -26,6 +26,9 @@ const APART = 4;
 export const jointRoom = ({ torchRoom, clockingRings: rings }: BenchPlan): number =>
   Math.max(torchRoom, rings ? LEAST_WINDOW + COLLAR + APART : 0);
 
+/** How far from the joint a ring ends at most, mm. */
+export const ringReach = (bench: BenchPlan): number => jointRoom(bench) - APART;
+
 /** Wall of a collar, and how far the bars stand off the tube over the window, mm. */
 const WALL = 7;
 const STAND_OFF = 3;
@@ -98,7 +101,7 @@ export function clockingRings(plan: Plan, tube: RoutedTube, file: string, bench:
 /** Free length on either side of the joint, mm, less where a piece is short: a collar keeps off a piece's other end. */
 function windowOf({ before, after }: ClockedJoint, bench: BenchPlan): number {
   const shortest = Math.min(pathLength(before.piece.path), pathLength(after.piece.path));
-  return Math.min(jointRoom(bench) - APART, shortest - 1) - COLLAR;
+  return Math.min(ringReach(bench), shortest - 1) - COLLAR;
 }
 
 /** Smallest centreline radius beside a joint, mm. */
@@ -169,7 +172,7 @@ function barText(name: string, path: Path, start: Vec3, { outer, reach }: { oute
   const radius = outer - INSET.skin;
   const width = radius * BAR;
   const place = { path, normal: aside, radius, run: reach };
-  const text = curvedText([name], place, { height: Math.min(8, 0.6 * width), length: 2 * (reach - COLLAR) });
+  const text = curvedText([name], place, { height: Math.min(8, 0.6 * width), length: 2 * (reach - COLLAR), deep: WALL - STAND_OFF - INSET.skin });
   return text === null ? [] : [text];
 }
 

@@ -1,19 +1,18 @@
-import { carryNormal, headingAt, type Path, partOfPath, pathLength } from '../../../geometry/path.js';
-import { placed, type Solid, union } from '../../../geometry/solid.js';
+import { type Bend, carryNormal, headingAt, type Path, partOfPath, pathLength, segmentLength } from '../../../geometry/path.js';
+import { placed, type Solid } from '../../../geometry/solid.js';
 import { onStation, type Station } from '../../../geometry/sweep-section.js';
-import { type Strokes, textSolid, textStrokes } from '../../../geometry/text-solid.js';
-import { lerp2, type Vec2 } from '../../../geometry/vec2.js';
-import { cross, distance, type Vec3 } from '../../../geometry/vec3.js';
+import { textSolid, textStrokes } from '../../../geometry/text-solid.js';
+import { cross, dot, sub, unit, type Vec3 } from '../../../geometry/vec3.js';
 import { RAISED } from '../tube-label.js';
 
-/** Longest stroke written straight where the surface bends, mm. */
-const SPAN = 4;
-
-/** What strokes may leave between them where they meet at a hair's angle, mm3: hollows to be closed. */
+/** What writing may leave where it meets a skin at a hair's angle, mm3: hollows to be closed. */
 export const SLIVER = 1e-3;
 
 /** Least height of writing that a printer can draw, mm. */
 const LEAST_HEIGHT = 4;
+
+/** Most that a skin may bend away from the writing, or towards it, over its length, mm. */
+const MOST_SAG = 1.5;
 
 /** The skin of a bent tube as something to write on. */
 export interface WritingPlace {
@@ -26,53 +25,57 @@ export interface WritingPlace {
   readonly run: number;
 }
 
-/** Room for writing: height wanted and length there is, mm. */
+/** Room for writing: height wanted, length there is and how far it may go below the skin, mm. */
 export interface WritingRoom {
   readonly height: number;
   readonly length: number;
+  readonly deep: number;
 }
 
-/** The first of the texts that fits, raised on the skin along the path, reading the way of the path; null when none does. */
+/**
+ * The first of the texts that fits, flat, raised over the skin of a tube, reading the way of the path; null when none does. Where
+ * the skin bends away from it the writing goes deeper, where it bends towards it the writing stands higher.
+ */
 export function curvedText(texts: readonly string[], place: WritingPlace, room: WritingRoom): Solid | null {
+  const s = stationAt(place, place.run);
   for (const text of texts) {
     for (let height = room.height; height >= LEAST_HEIGHT; height -= 0.5) {
       const strokes = textStrokes(text, height);
-      if (strokes.width <= room.length) return written(strokes, place);
-    }
-  }
-  return null;
-}
-
-function written(strokes: Strokes, place: WritingPlace): Solid {
-  const half = strokes.height / 2;
-  const sunk = place.radius - Math.sqrt(Math.max(0, place.radius ** 2 - half ** 2)) + 0.5;
-  const stretch = distance(skinAt(place, place.run + 0.5), skinAt(place, place.run - 0.5));
-  const spans = strokes.lines.flatMap((line) => line.slice(1).flatMap((q, i) => inSpans(line[i]!, q)));
-  return union(
-    ...spans.map(([p, q]) => {
-      const x = (p[0] + q[0]) / 2;
-      const s = stationAt(place, place.run + x / stretch);
-      const shifted: Vec2[] = [
-        [p[0] - x, p[1]],
-        [q[0] - x, q[1]],
-      ];
-      return placed(textSolid({ ...strokes, lines: [shifted] }, -sunk, RAISED), {
+      const { rise, aside } = bendOfSkin(place, s, strokes.width / 2);
+      const off = strokes.height / 2 + aside;
+      if (strokes.width > room.length || Math.abs(rise) > MOST_SAG || off > 0.7 * place.radius) continue;
+      const sunk = place.radius - Math.sqrt(place.radius ** 2 - off * off) + Math.max(0, -rise) + 0.5;
+      if (sunk > room.deep) continue;
+      return placed(textSolid(strokes, -sunk, RAISED + Math.max(0, rise)), {
         origin: onStation(s, [place.radius, 0]),
         x: s.direction,
         y: cross(s.normal, s.direction),
         z: s.normal,
       });
-    }),
-  );
+    }
+  }
+  return null;
 }
 
-function inSpans(p: Vec2, q: Vec2): [Vec2, Vec2][] {
-  const n = Math.max(1, Math.ceil(Math.abs(q[0] - p[0]) / SPAN));
-  if (Math.hypot(q[0] - p[0], q[1] - p[1]) < 1e-6) return [];
-  return Array.from({ length: n }, (_, i) => [lerp2(p, q, i / n), lerp2(p, q, (i + 1) / n)]);
+/** How far the skin has risen towards the writing (negative: fallen away), and moved aside, `half` mm along it from its middle, mm. */
+function bendOfSkin({ path, run, radius }: WritingPlace, s: Station, half: number): { rise: number; aside: number } {
+  const bend = bendAt(path, run);
+  if (bend === null) return { rise: 0, aside: 0 };
+  const inwards = dot(unit(sub(bend.centre, s.point)), s.normal);
+  const sag = (half * half) / (2 * (bend.clr - radius * inwards));
+  return { rise: sag * inwards, aside: sag * Math.sqrt(Math.max(0, 1 - inwards * inwards)) };
 }
 
-const skinAt = (place: WritingPlace, run: number): Vec3 => onStation(stationAt(place, run), [place.radius, 0]);
+/** The bend a run lies in or at the end of; null on a straight. */
+function bendAt(path: Path, run: number): Bend | null {
+  let from = 0;
+  for (const s of path.segments) {
+    const to = from + segmentLength(s);
+    if (s.kind === 'bend' && run >= from - 1e-6 && run <= to + 1e-6) return s;
+    from = to;
+  }
+  return null;
+}
 
 /** The station a run into a path, its normal carried there from the path's start. */
 export function stationAt({ path, normal }: { readonly path: Path; readonly normal: Vec3 }, run: number): Station {

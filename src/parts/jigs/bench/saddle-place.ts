@@ -1,8 +1,8 @@
 import { headingAt, type Path, pathLength } from '../../../geometry/path.js';
-import { distance2, dot2, sub2, type Vec2 } from '../../../geometry/vec2.js';
-import type { Vec3 } from '../../../geometry/vec3.js';
+import { add2, distance2, dot2, rotate2, sub2, type Vec2 } from '../../../geometry/vec2.js';
+import { dot, type Vec3 } from '../../../geometry/vec3.js';
 import type { BenchPlan } from '../../../params/plan.js';
-import { jointRoom } from './clocking-ring.js';
+import { jointRoom, ringReach } from './clocking-ring.js';
 import { convexApart, convexHull } from './convex-apart.js';
 
 /** Thickness of a saddle's foot, and half of the post's length along the tube, mm. Our own, as are all sizes of a saddle. */
@@ -135,7 +135,7 @@ function firstPlace(tube: LyingTube, piece: LyingPiece, runs: readonly number[],
     const level: Vec2 = [direction[0] / flat, direction[1] / flat];
     const halfWidth = piece.radius + fit + WALL;
     const post = { point, direction, level, halfLength, halfWidth, radius: piece.radius, run };
-    if (!clearOfTube(tube, post)) continue;
+    if (!clearOfTube(tube, post) || !clearOfJoints(tube.path, piece, post, ringReach(bench))) continue;
     for (const holes of holePairs(post, bench)) {
       const foot = footOf(post, holes, bench);
       if (taken.every((t) => convexApart(t.foot, foot, 1))) return { piece: piece.name, ...post, holes, foot };
@@ -160,6 +160,37 @@ function clearOfTube({ path, pieces }: LyingTube, post: Post): boolean {
     if (u < post.halfLength + radius + 2 && v < post.halfWidth + radius + 2 && z - radius < post.point[2] + post.radius) return false;
   }
   return true;
+}
+
+/** Least distance of a post's corners from the plane a ring ends in, mm. */
+const BESIDE = 1;
+
+/** True when all of the post is beyond what a ring takes up beside the joints of its piece: on a bend the two lean towards each other. */
+function clearOfJoints(path: Path, { from, to, jointBefore, jointAfter }: LyingPiece, post: Post, room: number): boolean {
+  const ends = [
+    ...(jointBefore ? [{ ...headingAt(path, from + room), way: 1 }] : []),
+    ...(jointAfter ? [{ ...headingAt(path, to - room), way: -1 }] : []),
+  ];
+  return ends.every(({ point: [x, y, z], direction, way }) =>
+    postCorners(post).every((c) =>
+      // at the tube's axis, and as deep below it as a ring hangs
+      [0, 1.5 * post.radius].every((deep) => {
+        const off: Vec3 = [c[0] - x, c[1] - y, post.point[2] - deep - z];
+        return way * dot(off, direction) >= BESIDE;
+      }),
+    ),
+  );
+}
+
+/** Corners of a post seen from above, counter-clockwise. */
+export function postCorners({ point, level, halfLength, halfWidth }: Post): Vec2[] {
+  const corners: Vec2[] = [
+    [-halfLength, -halfWidth],
+    [halfLength, -halfWidth],
+    [halfLength, halfWidth],
+    [-halfLength, halfWidth],
+  ];
+  return corners.map((p) => add2([point[0], point[1]], rotate2(p, level[0], level[1])));
 }
 
 /** Level, to the left of the way of the gas seen from above. */
@@ -199,13 +230,6 @@ function holePairs(post: Post, bench: BenchPlan): [Hole, Hole][] {
 /** What the foot covers: both lugs and the post's base. */
 function footOf(post: Post, holes: readonly Hole[], bench: BenchPlan): Vec2[] {
   const { pitch } = bench.base;
-  const side = across(post.level);
-  const corners = [-1, 1].flatMap((a) =>
-    [-1, 1].map((b): Vec2 => [
-      post.point[0] + a * post.halfLength * post.level[0] + b * post.halfWidth * side[0],
-      post.point[1] + a * post.halfLength * post.level[1] + b * post.halfWidth * side[1],
-    ]),
-  );
   const r = lugRadius(bench);
   const lugs = holes.flatMap(([i, j]) =>
     Array.from({ length: 24 }, (_, k): Vec2 => {
@@ -213,5 +237,5 @@ function footOf(post: Post, holes: readonly Hole[], bench: BenchPlan): Vec2[] {
       return [i * pitch + r * Math.cos(a), j * pitch + r * Math.sin(a)];
     }),
   );
-  return convexHull([...corners, ...lugs].filter((p, i, all) => all.findIndex((q) => distance2(p, q) < 1e-9) === i));
+  return convexHull([...postCorners(post), ...lugs].filter((p, i, all) => all.findIndex((q) => distance2(p, q) < 1e-9) === i));
 }

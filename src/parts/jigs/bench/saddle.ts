@@ -12,7 +12,7 @@ import { printedPart } from '../../printed-part.js';
 import { ENGRAVED } from '../proof-solid.js';
 import { holeName } from './base-plate.js';
 import { COMES_OFF } from './bench-caution.js';
-import { across, SADDLE_FOOT, type SaddlePlace } from './saddle-place.js';
+import { across, postCorners, SADDLE_FOOT, type SaddlePlace } from './saddle-place.js';
 
 /** Chord error of a seat, mm: finer than what is seen, because a tube's place rests on it. */
 const SEAT_ERROR = 0.02;
@@ -63,21 +63,11 @@ export function saddleSolid(place: SaddlePlace, path: Path, bench: BenchPlan, fi
   );
 }
 
-function postCorners({ point, level, halfLength, halfWidth }: SaddlePlace): Vec2[] {
-  const corners: Vec2[] = [
-    [-halfLength, -halfWidth],
-    [halfLength, -halfWidth],
-    [halfLength, halfWidth],
-    [-halfLength, halfWidth],
-  ];
-  return corners.map((p) => add2([point[0], point[1]], rotate2(p, level[0], level[1])));
-}
-
 /** The tube's way in from above: its skin, widened by the fit and set up by as much, together with all that is over it. */
 function seat({ run, direction, radius, halfLength }: SaddlePlace, path: Path, up: Vec3, fit: number): Solid {
   const bore = radius + fit;
   const flat = Math.hypot(direction[0], direction[1]);
-  const reach = (halfLength + bore * Math.abs(direction[2])) / flat + 2;
+  const reach = ((halfLength + bore * Math.abs(direction[2])) / flat + 2) * shortening(path, bore);
   const part = stretched(path, run - reach, run + reach);
   const lifted = along([0, 0, 0], up, fit);
   const chords = circlePoints(bore, SEAT_ERROR, 'chords-outside');
@@ -95,6 +85,12 @@ function seat({ run, direction, radius, halfLength }: SaddlePlace, path: Path, u
       return hullOfPoints([...two, ...two.map((p): Vec3 => [p[0], p[1], p[2] + 4 * bore])]);
     }),
   );
+}
+
+/** How much longer the centreline of the tightest bend is than its inside, `reach` mm nearer to the centre. */
+function shortening(path: Path, reach: number): number {
+  const most = path.segments.map((s) => (s.kind === 'bend' ? s.clr / Math.max(s.clr - reach, s.clr / 4) : 1));
+  return Math.max(...most);
 }
 
 /** The part of a path between two runs, drawn out straight beyond its ends. */

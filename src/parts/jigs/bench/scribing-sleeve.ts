@@ -2,7 +2,8 @@ import { directionInto, type Frame, frameFacing, pointInto, WORLD } from '../../
 import { type Bend, endOf, type Path, pathLength, startOf } from '../../../geometry/path.js';
 import { pathInto } from '../../../geometry/path-placed.js';
 import type { Plane } from '../../../geometry/plane.js';
-import { difference, hullOfPoints, type Solid, trimmed, union } from '../../../geometry/solid.js';
+import { difference, hullOfPoints, type Solid, solidOf, trimmed, union } from '../../../geometry/solid.js';
+import { sweepRound } from '../../../geometry/sweep.js';
 import { onStation, sectorSection, sweepSection } from '../../../geometry/sweep-section.js';
 import { CHORD_ERROR } from '../../../geometry/tolerance.js';
 import { along, angleBetween, cross, scale, type Vec3 } from '../../../geometry/vec3.js';
@@ -121,8 +122,10 @@ function halfShell({ piece, face }: SleevedPiece, { at, path, bend }: Local, nam
   const text = curvedText(texts, { path, normal: up, radius: outer, run: pathLength(path) / 2 }, {
     height: Math.min(8, piece.od / 4),
     length: pathLength(path) - 6,
+    deep: bore,
   });
-  const body = text === null ? shell : union(shell, text);
+  // writing that goes deep where the shell bends away sideways must not come out inside
+  const body = text === null ? shell : union(shell, difference(text, solidOf(sweepRound(path, inner + WALL / 4))));
   const cut = tilt > 1e-9 ? trimmed(body, start) : body;
   const parted = trimmed(cut, { point: along(startOf(path).point, up, PARTING / 2), normal: up });
   const outside = cross(startOf(path).direction, bend.normal);

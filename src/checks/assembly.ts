@@ -1,0 +1,111 @@
+import { degrees } from '../geometry/angle.js';
+import { type AssemblyProof, PROOF_LIMITS } from '../parts/jigs/proof.js';
+import type { CheckContext } from './context.js';
+import type { Finding } from './finding.js';
+
+/**
+ * The mock-up as it goes together, measured on the printed parts: none in another's place, every joint closed and with its fit, the
+ * collectors' inlets and the centrelines where the design has them. A mock-up that shows a tube in a wrong place fails; one that
+ * merely does not go together well is a warning.
+ */
+export function jigsGoTogether({ plan, proof }: CheckContext): Finding[] {
+  if (proof === undefined) return [];
+  return [...overlaps(proof), ...mates(proof, plan.jig.fit), ...poses(proof), ...centrelines(proof)];
+}
+
+function overlaps({ overlaps: shared, pairs, loose }: AssemblyProof): Finding[] {
+  const limit = PROOF_LIMITS.overlap;
+  const over = shared.filter((o) => o.volume > limit);
+  const common = { id: 'jig.overlap', limit, unit: 'mm3' as const };
+  const apart = loose.map((name): Finding => ({
+    id: 'jig.mate',
+    level: 'warn',
+    place: name,
+    value: 1,
+    limit: 0,
+    unit: 'count',
+    message: 'It touches nothing of what holds the rest together: hold it by other means.',
+  }));
+  if (over.length > 0) {
+    const found = over.map((o): Finding => ({
+      ...common,
+      level: 'warn',
+      place: `${o.a} and ${o.b}`,
+      value: o.volume,
+      message: `They want ${o.volume.toFixed(1)} mm3 of the same space; file it off one of them.`,
+    }));
+    return [...found, ...apart];
+  }
+  const most = Math.max(0, ...shared.map((o) => o.volume));
+  const message = `No two of the parts overlap: ${pairs} neighbouring pairs share ${most.toFixed(2)} mm3 at most, which is rounding.`;
+  return [{ ...common, level: 'ok', place: 'mock-up', value: most, message }, ...apart];
+}
+
+/** One finding a joint that is not as it should be; else one for all. */
+function mates({ mates: all }: AssemblyProof, fit: number): Finding[] {
+  const judged = all.map((m) => {
+    const face = Math.max(m.face ?? Infinity, m.offset ?? 0);
+    // a joint without a key opens as far as it is drawn
+    const plain = m.fit > m.drawn - PROOF_LIMITS.fit;
+    return { m, face, key: plain ? 0 : Math.abs(m.fit - fit) };
+  });
+  const common = { id: 'jig.mate', unit: 'mm' as const };
+  const bad = judged.filter((j) => j.face > PROOF_LIMITS.face || j.key > PROOF_LIMITS.fit);
+  if (bad.length === 0 && all.length > 0) {
+    const face = Math.max(...judged.map((j) => j.face));
+    const key = Math.max(...judged.map((j) => j.key));
+    const message = `${all.length} joints close to ${face.toFixed(4)} mm and keep their fit of ${fit} mm to ${key.toFixed(3)} mm.`;
+    return [{ ...common, level: 'ok', place: 'mock-up', value: face, limit: PROOF_LIMITS.face, message }];
+  }
+  return bad.map(({ m, face, key }): Finding => {
+    const place = `${m.before} and ${m.after}`;
+    if (face <= PROOF_LIMITS.face) {
+      const message = `Their key has a gap of ${m.fit.toFixed(3)} mm where the plan's fit is ${fit} mm.`;
+      return { ...common, level: 'warn', place, value: key, limit: PROOF_LIMITS.fit, message };
+    }
+    const value = Number.isFinite(face) ? face : NOT_FOUND;
+    const how = Number.isFinite(face) ? `are ${face.toFixed(3)} mm out` : 'were not found at their joint';
+    return { ...common, level: 'warn', place, value, limit: PROOF_LIMITS.face, message: `Their faces ${how}.` };
+  });
+}
+
+/** Stands for what was not found where it should be, mm: as far as it was looked for. */
+const NOT_FOUND = 2;
+
+function poses({ poses: all }: AssemblyProof): Finding[] {
+  return all.map(({ collector, inlet, place, turn }): Finding => {
+    const off = place ?? NOT_FOUND;
+    const ok = place !== null && place <= PROOF_LIMITS.pose && turn! <= PROOF_LIMITS.turn;
+    const message =
+      place === null
+        ? 'The round end of the printed holder was not found at the inlet.'
+        : `The printed holder has the inlet within ${off.toFixed(4)} mm and ${degrees(turn!).toFixed(3)} degrees of the plan.`;
+    return {
+      id: 'jig.pose',
+      level: ok ? 'ok' : 'fail',
+      place: `collector ${collector} inlet ${inlet}`,
+      value: off,
+      limit: PROOF_LIMITS.pose,
+      unit: 'mm',
+      message,
+    };
+  });
+}
+
+function centrelines({ centrelines: all }: AssemblyProof): Finding[] {
+  return all.map((c): Finding => {
+    const { centreline, skin } = PROOF_LIMITS;
+    const ok = c.sections > 0 && c.error <= centreline && c.radius <= skin && c.skin <= 2 * skin;
+    return {
+      id: 'jig.centreline',
+      level: ok ? 'ok' : 'fail',
+      place: c.tube,
+      value: c.error,
+      limit: centreline,
+      unit: 'mm',
+      message:
+        `The dummy tubes keep to the route within ${c.error.toFixed(3)} mm (furthest at ${c.run.toFixed(0)} mm) and to the tube's ` +
+        `radius within ${c.radius.toFixed(3)} mm, in ${c.sections} of ${c.wanted} sections.`,
+    };
+  });
+}

@@ -1,0 +1,65 @@
+import { frameAlong } from '../../geometry/frame.js';
+import { headingAt } from '../../geometry/path.js';
+import type { Plan } from '../../params/plan.js';
+import type { RoutedTube } from '../../routing/routed.js';
+import { type Piece, piecesOf } from '../pieces.js';
+import { circleThrough } from './proof-circle.js';
+import { crossings } from './proof-section.js';
+import type { StandingPart } from './standing-part.js';
+
+/** The centreline of a tube's dummies as measured on their meshes, against its route; mm. */
+export interface CentrelineProof {
+  readonly tube: string;
+  /** Sections a circle was found in, of those looked for. */
+  readonly sections: number;
+  readonly wanted: number;
+  /** Largest distance of a section's middle from the route, and the running length it is at. */
+  readonly error: number;
+  readonly run: number;
+  /** Largest difference of a section's radius from the tube's, and of its skin from its own circle. */
+  readonly radius: number;
+  readonly skin: number;
+}
+
+/** Sections looked at in every piece; the key at either end is kept out of. */
+const SECTIONS = 7;
+
+/** Part of a piece's length left out at either end: a tilted face, a joint. */
+const ENDS = 0.12;
+
+/** Names of parts that stand for a piece: the whole, or spans of it. */
+const standsFor = (piece: Piece, name: string): boolean =>
+  name === `tube-${piece.file}` || new RegExp(`^tube-${piece.file}-\\d+$`).test(name);
+
+/** The centrelines of all tubes: sections across the standing dummies, a circle fitted to the outside of each. */
+export function centrelinesOf(plan: Plan, tubes: readonly RoutedTube[], standing: readonly StandingPart[]): CentrelineProof[] {
+  return tubes.map((tube) => {
+    const proof = { tube: tube.name, sections: 0, wanted: 0, error: 0, run: 0, radius: 0, skin: 0 };
+    for (const piece of piecesOf(plan, tube)) {
+      const dummies = standing.filter((s) => standsFor(piece, s.part.name));
+      for (let i = 0; i < SECTIONS; i++) {
+        const t = ENDS + ((1 - 2 * ENDS) * i) / (SECTIONS - 1);
+        const run = piece.fromRun + t * (piece.toRun - piece.fromRun);
+        proof.wanted++;
+        const found = sectionAt(tube, run, piece.od / 2, dummies);
+        if (found === null) continue;
+        proof.sections++;
+        proof.radius = Math.max(proof.radius, Math.abs(found.radius - piece.od / 2));
+        proof.skin = Math.max(proof.skin, found.worst);
+        if (found.error >= proof.error) [proof.error, proof.run] = [found.error, run];
+      }
+    }
+    return proof;
+  });
+}
+
+function sectionAt(tube: RoutedTube, run: number, radius: number, dummies: readonly StandingPart[]) {
+  const { point, direction } = headingAt(tube.path, run);
+  const frame = frameAlong(point, direction);
+  // what a socket, a bore or writing leaves in the section lies further in or out
+  const points = dummies
+    .flatMap((d) => crossings(d.mesh, frame, radius + 1))
+    .filter(([x, y]) => Math.hypot(x, y) > 0.75 * radius);
+  const circle = circleThrough(points);
+  return circle === null ? null : { ...circle, error: Math.hypot(circle.centre[0], circle.centre[1]) };
+}

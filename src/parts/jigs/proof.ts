@@ -1,0 +1,115 @@
+import { type Meeting, meetingsOf, solidOf } from '../../geometry/solid.js';
+import { CHORD_ERROR } from '../../geometry/tolerance.js';
+import type { Plan } from '../../params/plan.js';
+import type { RoutedTube } from '../../routing/routed.js';
+import { BENCH_KINDS, type SolidPart } from '../part.js';
+import { type CentrelineProof, centrelinesOf } from './proof-centreline.js';
+import { type MateProof, mateOf, mateSearches } from './proof-mate.js';
+import { type PoseProof, posesOf } from './proof-pose.js';
+import { type StandingPart, standingPart } from './standing-part.js';
+
+/**
+ * What the proof allows. Coordinates of printed parts stand on a grid of 2^-12 mm and pass through the kernel as 32-bit floats:
+ * together 0.0003 mm, over the largest face two parts share (some 2,000 mm2) less than `overlap`. All our own.
+ */
+export const PROOF_LIMITS = {
+  /** Volume two parts may share, mm3. */
+  overlap: 0.6,
+  /** Distance between faces that meet, and between their middles, mm. */
+  face: 0.01,
+  /** Place of a collector's inlets on its holder, mm, and turn of their axes, rad. */
+  pose: 0.01,
+  turn: 1e-3,
+  /** Centreline of a dummy tube from its route, measured error of its radius, and error of a key's fit, mm. */
+  centreline: CHORD_ERROR,
+  skin: CHORD_ERROR,
+  fit: CHORD_ERROR,
+} as const;
+
+/** Two parts that share space, mm3. */
+export interface Overlap {
+  readonly a: string;
+  readonly b: string;
+  readonly volume: number;
+}
+
+/** What was measured on the printed parts as they stand in the assembly, from their meshes and poses alone. */
+export interface AssemblyProof {
+  /** Pairs of parts near enough to be looked at. */
+  readonly pairs: number;
+  /** Every pair that shares any space, the largest first. */
+  readonly overlaps: readonly Overlap[];
+  /** Parts that touch nothing that hangs together with the first. */
+  readonly loose: readonly string[];
+  readonly mates: readonly MateProof[];
+  readonly poses: readonly PoseProof[];
+  readonly centrelines: readonly CentrelineProof[];
+}
+
+/** Puts the printed parts of a mock-up together in numbers and measures them; jigs for the bench have no part in it. */
+export function assemblyProof(plan: Plan, tubes: readonly RoutedTube[], parts: readonly SolidPart[]): AssemblyProof {
+  const standing = parts
+    .filter((p) => !BENCH_KINDS.includes(p.kind) && p.kind !== 'collector')
+    .map(standingPart);
+  const pairs = nearPairs(standing);
+  const searches = mateSearches(plan, tubes, standing);
+  const near = pairs.map(([a, b]) => ({ a, b, within: 2 * PROOF_LIMITS.face }));
+  const met = meetingsOf(
+    standing.map((s) => solidOf(s.mesh)),
+    [...near, ...searches.map((s) => s.pairing)],
+  );
+  const touching = pairs.filter((_, k) => met[k]!.gap <= PROOF_LIMITS.face);
+  return {
+    pairs: pairs.length,
+    overlaps: overlapsOf(standing, pairs, met),
+    loose: looseOf(standing, touching),
+    mates: searches.map((s, i) => mateOf(s, met[pairs.length + i]!.gap)),
+    poses: posesOf(plan, standing),
+    centrelines: centrelinesOf(plan, tubes, standing),
+  };
+}
+
+type Pair = readonly [number, number];
+
+function overlapsOf(standing: readonly StandingPart[], pairs: readonly Pair[], met: readonly Meeting[]): Overlap[] {
+  const name = (i: number): string => standing[i]!.part.name;
+  return pairs
+    .map(([i, j], k) => ({ a: name(i), b: name(j), volume: met[k]!.shared }))
+    .filter((o) => o.volume > 0)
+    .sort((a, b) => b.volume - a.volume);
+}
+
+/** Pairs whose boxes come within a hair of each other, found along x. */
+function nearPairs(standing: readonly StandingPart[]): Pair[] {
+  const order = standing.map((_, i) => i).sort((a, b) => standing[a]!.bounds.low[0] - standing[b]!.bounds.low[0]);
+  const near = 2 * PROOF_LIMITS.face;
+  return order.flatMap((i, k) => {
+    const a = standing[i]!.bounds;
+    const found: Pair[] = [];
+    for (const j of order.slice(k + 1)) {
+      const b = standing[j]!.bounds;
+      if (b.low[0] > a.high[0] + near) break;
+      if ([1, 2].every((d) => b.low[d]! <= a.high[d]! + near && a.low[d]! <= b.high[d]! + near)) {
+        found.push([Math.min(i, j), Math.max(i, j)]);
+      }
+    }
+    return found;
+  });
+}
+
+/** Parts not reached from the first of the largest group by going from part to touching part. */
+function looseOf(standing: readonly StandingPart[], touching: readonly Pair[]): string[] {
+  const groups: Set<number>[] = [];
+  const grouped = new Set<number>();
+  for (const i of standing.keys()) {
+    if (grouped.has(i)) continue;
+    const group = new Set([i]);
+    for (const at of group) {
+      for (const [a, b] of touching) if (a === at || b === at) group.add(a).add(b);
+    }
+    for (const at of group) grouped.add(at);
+    groups.push(group);
+  }
+  const largest = groups.reduce<Set<number>>((a, b) => (b.size > a.size ? b : a), new Set());
+  return standing.filter((_, i) => !largest.has(i)).map((s) => s.part.name);
+}
