@@ -67,6 +67,7 @@ export function collectorHolder(plan: Plan, collector: number, around: Surroundi
       solid: holderSolid(block, { tubes, arms, stemNormal: stemNormal && directionInto(c.frame, stemNormal) }),
       at: c.frame,
       up: { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] },
+      chamfer: plan.jig.chamfer,
     },
     plan.jig.bed,
   );
@@ -168,6 +169,7 @@ function strutParts(plan: Plan, block: HolderBlock, line: StrutLine, name: strin
       solid: footSolid(foot),
       at: head,
       up: WORLD,
+      chamfer: plan.jig.chamfer,
     },
     bed,
   );
