@@ -96,8 +96,8 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   const names = collectorFiles(plan.collectors);
   const collectors = plan.collectors.map((c, i) => collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!));
   progress('building the jigs');
-  const { parts: jigs, notes: jigNotes } = mockUpOf(header);
-  const findings = check({ ...header, jigs, jigNotes });
+  const { parts: jigs, notes: jigNotes, holders } = mockUpOf(header);
+  const findings = check({ ...header, jigs, jigNotes, holders });
   const cutList = cutListOf(plan, [...primaries, ...secondaries]);
   return { ...header, cutList, collectors, jigs, findings, passed: passes(findings) };
 }

@@ -1,5 +1,6 @@
 import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
+import type { HolderStiffness } from '../parts/jigs/strut-stiffness.js';
 import type { SolidPart } from '../parts/part.js';
 import type { Gap } from '../routing/clearance.js';
 import type { RouteProblem } from '../routing/problem.js';
@@ -16,4 +17,6 @@ export interface CheckContext {
   readonly jigs: readonly SolidPart[];
   /** Where the mock-up cannot stand by itself; none where no solids were built. */
   readonly jigNotes: readonly string[];
+  /** How stiff the collectors' holders are; none where no solids were built. */
+  readonly holders?: readonly HolderStiffness[];
 }
