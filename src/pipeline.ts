@@ -140,7 +140,7 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   );
   const collectorAids = collectors.flatMap((c) => aidsOf(c, plan.jig));
   progress('building the jigs');
-  const { parts: mockUp, notes: jigNotes } = mockUpOf(header);
+  const { parts: mockUp, notes: jigNotes, holders } = mockUpOf(header);
   const bench = benchJigs(plan, primaries, secondaries);
   const jigs = [...mockUp, ...bench.parts];
   progress('putting the jigs together');
@@ -157,6 +157,7 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
     ...header,
     jigs: [...printed, ...coupon, ...unprintable(collectors, collectorAids)],
     jigNotes,
+    holders,
     benchNotes: bench.notes,
     proof,
     bill,

@@ -1,6 +1,7 @@
 import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { AssemblyProof } from '../parts/jigs/proof.js';
+import type { HolderStiffness } from '../parts/jigs/strut-stiffness.js';
 import type { SolidPart } from '../parts/part.js';
 import type { StockBill } from '../parts/stock/bill.js';
 import type { Gap } from '../routing/clearance.js';
@@ -24,4 +25,6 @@ export interface CheckContext {
   readonly benchNotes?: readonly string[];
   /** The mock-up put together in numbers; left out where no solids were built. */
   readonly proof?: AssemblyProof;
+  /** How stiff the collectors' holders are; none where no solids were built. */
+  readonly holders?: readonly HolderStiffness[];
 }

@@ -12,6 +12,7 @@ import { boltGrowth } from './flange-growth.js';
 import { remarks } from './flange-notes.js';
 import { flangeRelief, flangesApart, notches } from './flange-style.js';
 import { torchReaches, weldFitsEdge } from './flange-weld.js';
+import { holdersStiff } from './holder-stiffness.js';
 import { inletOrder } from './inlet-order.js';
 import { jigNotes } from './jig-notes.js';
 import { jigsPrint } from './jig-print.js';
@@ -54,6 +55,7 @@ const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   jigNotes,
   stockMakes,
   jigsGoTogether,
+  holdersStiff,
   remarks,
 ];
 

@@ -1,4 +1,4 @@
-import createKernel, { type Manifold } from 'manifold-3d';
+import createKernel, { type CrossSection, type Manifold } from 'manifold-3d';
 import { type Frame, matrixOf } from './frame.js';
 import type { Mesh } from './mesh.js';
 import type { Plane } from './plane.js';
@@ -17,7 +17,8 @@ export type Solid =
   | { readonly kind: 'difference'; readonly from: Solid; readonly minus: readonly Solid[] }
   | { readonly kind: 'placed'; readonly solid: Solid; readonly frame: Frame }
   | { readonly kind: 'trimmed'; readonly solid: Solid; readonly plane: Plane }
-  | { readonly kind: 'largest-body'; readonly solid: Solid };
+  | { readonly kind: 'largest-body'; readonly solid: Solid }
+  | { readonly kind: 'foot-chamfered'; readonly solid: Solid; readonly size: number };
 
 export const solidOf = (mesh: Mesh): Solid => ({ kind: 'mesh', mesh });
 export const union = (...of: readonly Solid[]): Solid => ({ kind: 'union', of });
@@ -33,6 +34,13 @@ export const placed = (solid: Solid, frame: Frame): Solid => ({ kind: 'placed', 
 export const trimmed = (solid: Solid, plane: Plane): Solid => ({ kind: 'trimmed', solid, plane });
 /** The body of largest volume alone: the one explicit way to drop slivers that hang loose. */
 export const largestBody = (solid: Solid): Solid => ({ kind: 'largest-body', solid });
+
+/**
+ * The solid with the outline of its lowest layers drawn in, by `size` mm at the very bottom and evenly less up to that height:
+ * a chamfer of 45 degrees in steps of a printed layer of 0.2 mm. Grooves up to 2.4 mm wide in the underside, such as
+ * letters, keep their edges. Meant for upright walls that stand on the bed.
+ */
+export const footChamfered = (solid: Solid, size: number): Solid => ({ kind: 'foot-chamfered', solid, size });
 
 /** A solid that cannot be built. The status is the kernel's word for it, 'Empty' when nothing is left. */
 export class SolidError extends Error {
@@ -110,11 +118,11 @@ export function meetingsOf(solids: readonly Solid[], pairs: readonly Pairing[]):
   });
 }
 
-type Keep = (m: Manifold) => Manifold;
+type Keep = <T extends Manifold | CrossSection>(m: T) => T;
 
 /** Runs `use` and afterwards frees everything it was handed, whether it returns or throws. */
 function withKernel<T>(use: (keep: Keep) => T): T {
-  const held: Manifold[] = [];
+  const held: (Manifold | CrossSection)[] = [];
   try {
     return use((m) => {
       held.push(m);
@@ -174,7 +182,30 @@ function construct(solid: Solid, keep: Keep): Manifold {
       const largest = bodies.reduce((a, b) => (b.volume() > a.volume() ? b : a));
       return largest.translate(0, 0, 0);
     }
+    case 'foot-chamfered':
+      return chamferedFoot(build(solid.solid, keep), solid.size, keep);
   }
+}
+
+/** Height of a printed layer, as common as any, and half the width of a groove that counts as writing, mm. */
+const LAYER = 0.2;
+const WRITING = 1.2;
+
+/** What an outline may be off by for the chamfer's sake, mm. */
+const CLOSE = 0.01;
+
+function chamferedFoot(whole: Manifold, size: number, keep: Keep): Manifold {
+  const low = whole.boundingBox().min[2];
+  const steps = Math.max(1, Math.ceil(size / LAYER - 1e-9));
+  const rings = Array.from({ length: steps }, (_, k): Manifold => {
+    const section = keep(whole.slice(low + (size * (k + 0.5)) / steps));
+    const filled = keep(keep(section.offset(WRITING, 'Round', 2, 32)).offset(-WRITING, 'Round', 2, 32));
+    const closed = keep(filled.simplify(CLOSE));
+    const inset = keep(closed.offset(-size * (1 - (k + 0.5) / steps), 'Miter', 2));
+    const ring = keep(keep(closed.offset(0.05, 'Miter', 2)).subtract(inset));
+    return keep(keep(ring.extrude(1 + (size * (k + 1)) / steps)).translate(0, 0, low - 1));
+  });
+  return kernel.Manifold.difference([whole, ...rings]);
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };

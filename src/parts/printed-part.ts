@@ -3,7 +3,7 @@ import type { Mesh } from '../geometry/mesh.js';
 import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh-measure.js';
 import { snapMesh } from '../geometry/mesh-snap.js';
 import { meshFaults, validateMesh } from '../geometry/mesh-validate.js';
-import { evaluate, largestBody, placed, type Solid } from '../geometry/solid.js';
+import { evaluate, footChamfered, largestBody, placed, type Solid } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { PartKind, SolidPart } from './part.js';
 
@@ -20,6 +20,11 @@ export interface ToPrint {
   readonly up: Frame;
   /** Loose slivers smaller than this, mm3, are dropped; left out: none are, and any is an error. */
   readonly dropBelow?: number;
+  /**
+   * Chamfer of the first layers against the bulge of a hot, pressed first layer, mm, for parts whose walls stand upright on the
+   * bed: plates, plugs, holders, feet, combs. Left out: none. What lies on a flat of a round skin overhangs there anyway.
+   */
+  readonly chamfer?: number;
 }
 
 /**
@@ -39,7 +44,9 @@ const TURN = Math.PI / 36;
  * would not fit otherwise. Throws RangeError when it is not one closed body.
  */
 export function printedPart(part: ToPrint, bed: Vec3): SolidPart {
-  const lying = built(placed(part.solid, inverseFrame(part.up)), part.dropBelow ?? 0);
+  const { chamfer = 0 } = part;
+  const laid = placed(part.solid, inverseFrame(part.up));
+  const lying = built(chamfer > 0 ? footChamfered(laid, chamfer) : laid, part.dropBelow ?? 0);
   const turn = turnThatFits(lying, bed);
   const turned = onSoundGrid(turnedMesh(lying, turn));
   const { low, high } = meshBounds(turned);

@@ -10,7 +10,7 @@ import type { SolidPart } from '../part.js';
 import { piecesOf } from '../pieces.js';
 import { collectorFiles, printedPart } from '../printed-part.js';
 import { FOOT } from './dummy-tube.js';
-import { footPlaces } from './foot-places.js';
+import { blockFootPlaces, footPlaces } from './foot-places.js';
 import { bossLength, type HolderBlock, holderBlock } from './holder-block.js';
 import { type Foot, footBoss, footSolid } from './holder-foot.js';
 import { type HeldTube, type HolderArm, holderSolid } from './holder-ring.js';
@@ -18,8 +18,8 @@ import { takesScrew } from './joint-screw.js';
 import { socket } from './key.js';
 import { barNormal, keyedBars } from './keyed-bar.js';
 import { outletStem } from './outlet-stem.js';
-import { proofThickness } from './proof-plate.js';
 import { findStruts, type StrutLine, type StrutSpace, type TakenLine, takenBy } from './strut-search.js';
+import { type HolderStiffness, holderStiffness } from './strut-stiffness.js';
 import { outletKey, outOfHolder } from './tube-jigs.js';
 
 /** The parts that hold one collector's inlets in place over the flange, and remarks where they cannot. */
@@ -28,6 +28,8 @@ export interface CollectorHolder {
   readonly notes: readonly string[];
   /** What its struts take up, for the holders that follow. */
   readonly taken: readonly TakenLine[];
+  /** Null where no strut stands. */
+  readonly stiffness: HolderStiffness | null;
 }
 
 /** What stands in the mock-up besides the holder to be made. */
@@ -48,7 +50,7 @@ export interface Surroundings {
 export function collectorHolder(plan: Plan, collector: number, around: Surroundings): CollectorHolder {
   const c = plan.collectors[collector]!;
   const block = holderBlock(plan, c);
-  if (!block) return { parts: [], notes: [tooShort(c.name)], taken: [] };
+  if (!block) return { parts: [], notes: [tooShort(c.name)], taken: [], stiffness: null };
   const struts = findStruts(strutSpace(plan, c, block, around));
   const name = plan.collectors.length === 1 ? '' : `-${collectorFiles(plan.collectors)[collector]}`;
   const arms = struts.map((s): HolderArm => {
@@ -67,6 +69,7 @@ export function collectorHolder(plan: Plan, collector: number, around: Surroundi
       solid: holderSolid(block, { tubes, arms, stemNormal: stemNormal && directionInto(c.frame, stemNormal) }),
       at: c.frame,
       up: { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] },
+      chamfer: plan.jig.chamfer,
     },
     plan.jig.bed,
   );
@@ -83,8 +86,9 @@ export function collectorHolder(plan: Plan, collector: number, around: Surroundi
       : [];
   return {
     parts: [ring, ...stem, ...struts.flatMap((s, i) => strutParts(plan, block, s, name, i + 1))],
-    notes: notesOn(c.name, struts.length, block),
+    notes: notesOn(c.name, struts.length, block, plan.jig.holder?.collector === collector),
     taken: struts.flatMap((s) => takenBy(s)),
+    stiffness: holderStiffness(c.name, block, c.frame, struts),
   };
 }
 
@@ -112,12 +116,15 @@ const tooShort = (name: string): string =>
   `collector ${name}: it ends before a printed holder would; hold its inlets and its outlet by other means`;
 
 /** A holder that feeds another collector stands by its dummy tubes and what follows when one strut holds it too. */
-function notesOn(name: string, struts: number, { stem }: HolderBlock): string[] {
+function notesOn(name: string, struts: number, { stem }: HolderBlock, onBlock: boolean): string[] {
   if (struts >= (stem ? 1 : 2)) return [];
+  const [bolts, mend] = onBlock
+    ? ["the block's bolts", 'choose bolts further from the tubes']
+    : ["the flange's bolts", 'give the flange a bolt further from the ports'];
   const found = struts === 0 ? 'no way' : 'only one way';
   return [
-    `collector ${name}: ${found} for a strut between its holder and the flange's bolts is clear of the tubes; ` +
-      'hold it by other means, or give the flange a bolt further from the ports',
+    `collector ${name}: ${found} for a strut between its holder and ${bolts} is clear of the tubes; ` +
+      `hold it by other means, or ${mend}`,
   ];
 }
 
@@ -128,6 +135,7 @@ function strutSpace(
   { tubes, flanges, keptOut, taken }: Surroundings,
 ): StrutSpace {
   const index = plan.collectors.indexOf(collector);
+  const { holder } = plan.jig;
   const cylinders = plan.collectors
     .filter((c) => c === collector || collector.from.includes(c.name))
     .flatMap((c) => c.cylinders);
@@ -142,8 +150,10 @@ function strutSpace(
   return {
     block,
     frame: collector.frame,
-    feet: standing.flatMap((f) => footPlaces(plan, f, block.strut)),
-    normals: new Map(heads.map((h) => [h, plan.heads[h]!.frame.z])),
+    feet:
+      holder?.collector === index
+        ? blockFootPlaces(plan, holder, block.strut)
+        : standing.flatMap((f) => footPlaces(plan, f, block.strut)),
     tubes,
     ending: arriving,
     obstacles: away.map((k) => k.obstacle),
@@ -156,18 +166,18 @@ function strutParts(plan: Plan, block: HolderBlock, line: StrutLine, name: strin
   const { bed } = plan.jig;
   const { points } = line;
   const label = `S${number}`;
-  const head = plan.heads[line.foot.head]!.frame;
-  const plate = proofThickness(plan);
+  const { frame: head, plate } = line.foot;
   const back = scale(directionAt(points, points.length - 2), -1);
   const foot: Foot = { place: line.foot, direction: back, normal: barNormal(back), block, head, plate, label };
   const footPart = printedPart(
     {
       name: `foot${name}-${number}`,
       kind: 'collector-holder',
-      title: `Foot of strut ${number}, at the flange's bolt ${line.foot.bolt + 1}`,
+      title: `Foot of strut ${number}, at ${line.foot.bolted}`,
       solid: footSolid(foot),
       at: head,
       up: WORLD,
+      chamfer: plan.jig.chamfer,
     },
     bed,
   );

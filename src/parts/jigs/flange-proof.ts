@@ -14,10 +14,13 @@ import { dovetailCuts, splitAt } from './proof-split.js';
  */
 export function flangeProof(plan: Plan, flange: FlangePart): SolidPart[] {
   const thickness = proofThickness(plan);
-  const { fit, bed } = plan.jig;
+  const { fit, bed, chamfer } = plan.jig;
   const solid = proofSolid(flange.region, thickness, fit);
   const part = (s: Solid, name: string, title: string): SolidPart =>
-    printedPart({ name, kind: 'flange-proof', title, solid: s, at: plan.heads[flange.head]!.frame, up: WORLD }, bed);
+    printedPart(
+      { name, kind: 'flange-proof', title, solid: s, at: plan.heads[flange.head]!.frame, up: WORLD, chamfer },
+      bed,
+    );
   const whole = part(solid, `${flange.name}-proof`, `Printed ${flange.name}, ${thickness.toFixed(1)} mm thick`);
   if (whole.tooBig === null) return [whole];
   const cuts = dovetailCuts(flange.region, bed);

@@ -1,9 +1,9 @@
-import { pointFrom } from '../../geometry/frame.js';
+import { type Frame, pointFrom } from '../../geometry/frame.js';
 import { outlineContains } from '../../geometry/outline-contains.js';
 import { pointToOutline } from '../../geometry/outline-distance.js';
 import { add2, distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
 import type { Vec3 } from '../../geometry/vec3.js';
-import type { FlangeBolt, Plan } from '../../params/plan.js';
+import type { FlangeBolt, JigHolder, Plan } from '../../params/plan.js';
 import type { FlangePart } from '../flange.js';
 import { LIP, proofThickness } from './proof-plate.js';
 
@@ -13,12 +13,17 @@ export const PAD = 6;
 /** Room round a bolt for its socket, in thread diameters from the axis: common practice, no source. */
 const SOCKET_ROOM = 1.25;
 
-/** A foot on the printed flange: a pad bolted down at one of the flange's bolts, with the strut's seat beside the bolt. */
+/** A foot on the printed flange or the block: a pad bolted down at a bolt, with the strut's seat beside the bolt. */
 export interface FootPlace {
-  /** Index into `Plan.heads`, and into that head's bolts. */
+  /** Index into `Plan.heads`, and into that head's bolts; beyond the heads for a bolt of the block, which has a face of its own. */
   readonly head: number;
   readonly bolt: number;
-  /** Bolt and seat on the head face, mm. */
+  /** The face it is bolted to, z away from it, and how high over it the pad stands, mm. */
+  readonly frame: Frame;
+  readonly plate: number;
+  /** Where the bolt is, in words. */
+  readonly bolted: string;
+  /** Bolt and seat on the face, mm. */
   readonly at: Vec2;
   readonly seat: Vec2;
   readonly holeDiameter: number;
@@ -34,27 +39,44 @@ export interface FootPlace {
 /** Feet that stand clear of every port's plug and of other bolts' tools; 16 directions about each bolt. `strut` is a radius, mm. */
 export function footPlaces(plan: Plan, flange: FlangePart, strut: number): FootPlace[] {
   const head = plan.heads[flange.head]!;
-  const height = proofThickness(plan) + PAD / 2;
   const own = flange.region.bolts.map((b) => b.bolt);
   return own.flatMap((index) => {
-    const bolt = head.bolts[index]!;
-    return Array.from({ length: 16 }, (_, k): FootPlace => {
-      const a = (Math.PI * k) / 8;
-      const toolRadius = SOCKET_ROOM * bolt.threadDiameter;
-      const aside = toolRadius + strut + 2;
-      const seat = add2(bolt.at, [aside * Math.cos(a), aside * Math.sin(a)]);
-      return {
-        head: flange.head,
-        bolt: index,
-        at: bolt.at,
-        seat,
-        holeDiameter: bolt.holeDiameter,
-        padRadius: bolt.holeDiameter / 2 + 5,
-        toolRadius,
-        root: pointFrom(head.frame, [seat[0], seat[1], height]),
-        boltRoot: pointFrom(head.frame, [bolt.at[0], bolt.at[1], height]),
-      };
-    }).filter((foot) => standsFree(foot, head.bolts, flange, strut));
+    const bolted = `the flange's bolt ${index + 1}`;
+    const face = { head: flange.head, bolt: index, frame: head.frame, plate: proofThickness(plan), bolted };
+    return aboutBolt(face, head.bolts[index]!, strut).filter((foot) => standsFree(foot, head.bolts, flange, strut));
+  });
+}
+
+/** Feet at the bolts of the block that a plan names. `strut` is a radius, mm. */
+export function blockFootPlaces(plan: Plan, { bolts }: JigHolder, strut: number): FootPlace[] {
+  return bolts.flatMap((bolt, i) => {
+    const bolted = `bolt ${i + 1} of the block`;
+    const face = { head: plan.heads.length + i, bolt: i, frame: bolt.frame, plate: 0, bolted };
+    return aboutBolt(face, { ...bolt, at: [0, 0] }, strut);
+  });
+}
+
+type Face = Pick<FootPlace, 'head' | 'bolt' | 'frame' | 'plate' | 'bolted'>;
+type Bolt = Pick<FlangeBolt, 'at' | 'holeDiameter' | 'threadDiameter'>;
+
+/** 16 seats round a bolt, as near as its tool allows. */
+function aboutBolt(face: Face, bolt: Bolt, strut: number): FootPlace[] {
+  const height = face.plate + PAD / 2;
+  return Array.from({ length: 16 }, (_, k): FootPlace => {
+    const a = (Math.PI * k) / 8;
+    const toolRadius = SOCKET_ROOM * bolt.threadDiameter;
+    const aside = toolRadius + strut + 2;
+    const seat = add2(bolt.at, [aside * Math.cos(a), aside * Math.sin(a)]);
+    return {
+      ...face,
+      at: bolt.at,
+      seat,
+      holeDiameter: bolt.holeDiameter,
+      padRadius: bolt.holeDiameter / 2 + 5,
+      toolRadius,
+      root: pointFrom(face.frame, [seat[0], seat[1], height]),
+      boltRoot: pointFrom(face.frame, [bolt.at[0], bolt.at[1], height]),
+    };
   });
 }
 

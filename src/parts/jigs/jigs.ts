@@ -5,12 +5,15 @@ import type { FlangePart } from '../flange.js';
 import type { SolidPart } from '../part.js';
 import { type CollectorHolder, collectorHolder } from './collector-holder.js';
 import { flangeProof } from './flange-proof.js';
+import type { HolderStiffness } from './strut-stiffness.js';
 import { primaryJigs, secondaryJigs } from './tube-jigs.js';
 
 /** The printed mock-up of a header, and remarks for the fabricator where it cannot stand by itself. */
 export interface MockUp {
   readonly parts: readonly SolidPart[];
   readonly notes: readonly string[];
+  /** How stiff the holders that have struts are. */
+  readonly holders: readonly HolderStiffness[];
 }
 
 /** What the mock-up stands for. */
@@ -42,5 +45,6 @@ export function mockUpOf({ plan, primaries, secondaries, flanges, problem = prob
       ...holders.flatMap((h) => h.parts),
     ],
     notes: holders.flatMap((h) => h.notes),
+    holders: holders.flatMap((h) => h.stiffness ?? []),
   };
 }

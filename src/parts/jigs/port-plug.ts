@@ -69,6 +69,7 @@ export function portPlug(
       solid,
       at,
       up: WORLD,
+      chamfer: plan.jig.chamfer,
     },
     bed,
   );

@@ -27,8 +27,6 @@ export interface StrutSpace {
   readonly block: HolderBlock;
   readonly frame: Frame;
   readonly feet: readonly FootPlace[];
-  /** Unit normal of each head's face, by head. */
-  readonly normals: ReadonlyMap<number, Vec3>;
   readonly tubes: readonly SizedTube[];
   /** Ids of the tubes that end at this holder. */
   readonly ending: readonly string[];
@@ -116,7 +114,7 @@ function linesOf(space: StrutSpace, samples: Samples, ways: Ways): StrutLine[] {
       if (!isClearOfTaken(armRoot, from, space) || !armIsFree(armRoot, from, samples.passing, space)) continue;
       for (const foot of free) {
         const key = `${k} ${foot.head} ${foot.bolt}`;
-        for (const points of ways(from, foot, space.normals.get(foot.head)!)) {
+        for (const points of ways(from, foot, foot.frame.z)) {
           const length = lengthOf(points);
           if (length >= (lines.get(key)?.length ?? Number.POSITIVE_INFINITY)) continue;
           if (isFree(points, armRoot, foot, space, samples))
@@ -160,9 +158,11 @@ function boltIsFree(foot: FootPlace, { taken, block }: StrutSpace): boolean {
 }
 
 function inTheWay(a: FootPlace, b: FootPlace, block: HolderBlock): boolean {
-  if (a.head !== b.head) return false;
   const wide = Math.max(a.padRadius, b.padRadius, block.strut + 1, a.toolRadius);
-  return a.bolt === b.bolt || segmentApproach(a.boltRoot, a.root, b.boltRoot, b.root).distance < 2 * wide + 1;
+  return (
+    (a.head === b.head && a.bolt === b.bolt) ||
+    segmentApproach(a.boltRoot, a.root, b.boltRoot, b.root).distance < 2 * wide + 1
+  );
 }
 
 /** A round bar between two points against struts, arms and feet that stand already. */
@@ -210,7 +210,7 @@ function isFree(points: readonly Vec3[], armRoot: Vec3, foot: FootPlace, space: 
   if (spans.some((l) => l < 2 * boss + SHORTEST)) return false;
   if (dot(unit(first), frame.z) > MOST_AHEAD) return false;
   if (foldsBack([armRoot, ...points], block)) return false;
-  const normal = space.normals.get(foot.head)!;
+  const normal = foot.frame.z;
   if (dot(unit(last), normal) < LEAST_RISE) return false;
   // the tool that tightens the foot's bolt comes straight down on it
   const far = points[points.length - 2]!;
