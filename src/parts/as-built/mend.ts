@@ -70,7 +70,7 @@ export function mendOf(built: BuiltTube, straights: readonly OpenStraight[], by:
     if (!last || (length(way.shift) < NEARER * length(last.shift) && way.changes.length > last.changes.length))
       told.push(way);
   }
-  const advised = told.find((w) => length(w.shift) <= DRAWN_IN) ?? told.at(-1);
+  const advised = told.find((w) => length(w.shift) <= DRAWN_IN + 1e-6) ?? told.at(-1);
   return { built, by, ways: advised ? [advised, ...told.filter((w) => w !== advised)] : [] };
 }
 
