@@ -7,6 +7,7 @@ import type { StockBill } from '../parts/stock/bill.js';
 import { type RoutedHeader, verdictOf } from '../pipeline.js';
 import { bendsOf } from '../routing/routed.js';
 import { stockLine } from './stock-line.js';
+import { signed, textTable } from './text-table.js';
 
 /** What a build wrote. */
 export interface Written {
@@ -44,14 +45,7 @@ function primaryTable({ plan, primaries, gaps }: RoutedHeader): string[] {
       least === null ? '-' : `${least.toFixed(2)} mm`,
     ];
   });
-  return table([['cylinder', 'inlet', 'length', 'off target', 'bends', 'least gap'], ...rows]);
-}
-
-const signed = (x: number): string => `${x < -5e-4 ? '-' : '+'}${Math.abs(x).toFixed(3)}`;
-
-function table(rows: readonly (readonly string[])[]): string[] {
-  const widths = rows[0]!.map((_, i) => Math.max(...rows.map((r) => r[i]!.length)));
-  return rows.map((r) => r.map((cell, i) => cell.padStart(widths[i]!)).join('   '));
+  return textTable([['cylinder', 'inlet', 'length', 'off target', 'bends', 'least gap'], ...rows]);
 }
 
 function findingLines(findings: readonly Finding[]): string[] {

@@ -5,6 +5,7 @@ import { nearestName } from '../params/nearest-name.js';
 import { buildCommand } from './build.js';
 import { checkCommand } from './check.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
+import { measureCommand } from './measure.js';
 import { newCommand } from './new.js';
 import { schemaCommand } from './schema.js';
 import { templatesCommand } from './templates.js';
@@ -25,7 +26,14 @@ export async function runCli(args: readonly string[]): Promise<ExitCode> {
 }
 
 function commandLine(args: readonly string[], end: (code: ExitCode) => void): Argv {
-  const commands = [newCommand(), templatesCommand(), buildCommand(end), checkCommand(end), schemaCommand()];
+  const commands = [
+    newCommand(),
+    templatesCommand(),
+    buildCommand(end),
+    checkCommand(end),
+    measureCommand(end),
+    schemaCommand(),
+  ];
   const usage = commands.map((c) => String(c.command)).find((c) => c.split(' ')[0] === args[0]);
   const parser = yargs([...args])
     .scriptName('evenrun')
@@ -52,7 +60,7 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
 }
 
 /** Every option of every command. */
-const OPTIONS = ['out', 'json', 'alternatives', 'quick', 'template', 'help', 'version'] as const;
+const OPTIONS = ['out', 'json', 'alternatives', 'quick', 'template', 'as-built', 'blank', 'help', 'version'] as const;
 
 /** An unknown option with the nearest one there is. */
 function withSuggestion(message: string): string {

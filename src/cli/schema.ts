@@ -1,17 +1,17 @@
 import type { CommandModule } from 'yargs';
 import { summaryJsonSchema } from '../export/summary-schema.js';
-import { planJsonSchema } from '../params/json-schema.js';
+import { asBuiltJsonSchema, planJsonSchema } from '../params/json-schema.js';
 
-const SCHEMAS = { plan: planJsonSchema, summary: summaryJsonSchema } as const;
+const SCHEMAS = { plan: planJsonSchema, summary: summaryJsonSchema, measured: asBuiltJsonSchema } as const;
 
 interface SchemaArgs {
   readonly of: string;
 }
 
-/** `evenrun schema [plan|summary]`: the JSON Schema of a plan, for editors, or of summary.json, for scripts. */
+/** `evenrun schema [plan|summary|measured]`: the JSON Schema of a plan or an as-built file, for editors, or of summary.json, for scripts. */
 export const schemaCommand = (): CommandModule<object, SchemaArgs> => ({
   command: 'schema [of]',
-  describe: 'Print the JSON Schema of a plan or of summary.json',
+  describe: 'Print the JSON Schema of a plan, of summary.json or of an as-built file (measured)',
   builder: (y) =>
     y
       .positional('of', {

@@ -43,6 +43,12 @@ export const MOST_ROUTE_POINTS = 30;
 /** Largest root gap, shrinkage and filler wire of a weld, mm. */
 export const LARGEST_WELD_ALLOWANCE = 10;
 
+/** Most tubes of an as-built file: a primary and a secondary for every cylinder. */
+export const MOST_MEASURED_TUBES = 2 * MOST_CYLINDERS;
+
+/** Most pieces of one tube in an as-built file. */
+export const MOST_MEASURED_PIECES = 100;
+
 /** Most bends of stock listed under the tube. */
 export const MOST_STOCK_BENDS = 8;
 
