@@ -1,9 +1,9 @@
 import { type Frame, frameAlong, WORLD } from '../../geometry/frame.js';
 import type { Mesh } from '../../geometry/mesh.js';
-import { cornersOf, meshBounds, triangleArea, triangleCount } from '../../geometry/mesh-measure.js';
+import { cornersOf, meshBounds, triangleCount } from '../../geometry/mesh-measure.js';
 import { type Stand, standOf } from '../../geometry/mesh-stand.js';
 import { evaluate, hull, solidOf } from '../../geometry/solid.js';
-import { cross, dot, scale, sub, unit, type Vec3 } from '../../geometry/vec3.js';
+import { add, cross, dot, length, scale, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { JigPlan } from '../../params/plan.js';
 import { placedMesh, tooBigFor } from '../printed-part.js';
 
@@ -25,18 +25,15 @@ const MOST_FACES = 12;
  * overhang is the same the way it lies now is kept; so it is where no way stands.
  */
 export function bestOrientation(mesh: Mesh, { bed, print }: Pick<JigPlan, 'bed' | 'print'>): Orientation {
-  const now: Orientation = { up: WORLD, stand: standOf(onBed(mesh, WORLD), print.overhang) };
-  const stands = hullFaces(mesh).flatMap((down): Orientation[] => {
-    const up = frameAlong([0, 0, 0], scale(down, -1));
+  const ways = [WORLD, ...hullFaces(mesh).map((down) => frameAlong([0, 0, 0], scale(down, -1)))];
+  const [now, ...others] = ways.map((up) => {
     const lying = onBed(mesh, up);
     const { low, high } = meshBounds(lying);
-    if (tooBigFor(sub(high, low), bed) !== null) return [];
-    return [{ up, stand: standOf(lying, print.overhang) }];
+    return { up, stand: standOf(lying, print.overhang), fits: tooBigFor(sub(high, low), bed) === null };
   });
-  const holds = ({ stand }: Orientation): boolean => stand.foot >= print.leastFoot && stand.steady > 0;
-  const sound = [now, ...stands].filter(holds);
-  // a part that lies badly now may not be kept for being first
-  return sound.reduce((a, b) => (b.stand.overhang < a.stand.overhang - 1 ? b : a), sound[0] ?? now);
+  const sound = [now!, ...others].filter((w) => w.fits && w.stand.foot >= print.leastFoot && w.stand.steady > 0);
+  const best = sound.reduce((a, b) => (b.stand.overhang < a.stand.overhang - 1 ? b : a), sound[0] ?? now!);
+  return { up: best.up, stand: best.stand };
 }
 
 /** The mesh turned so that the frame's z is up, lowest on z = 0. */
@@ -52,22 +49,22 @@ function onBed(mesh: Mesh, up: Frame): Mesh {
   return { ...turned, positions: turned.positions.map((v, i) => (i % 3 === 2 ? v - low : v)) };
 }
 
-/** Outward directions of the largest flat faces of the convex hull. */
+/** Outward directions of the largest flat faces of the convex hull, weighed by area: those of slivers alone are inexact. */
 function hullFaces(mesh: Mesh): Vec3[] {
   const skin = evaluate(hull(solidOf(mesh)));
-  const faces: { readonly normal: Vec3; area: number }[] = [];
-  for (let t = 0; t < triangleCount(skin); t++) {
-    const corners = cornersOf(skin, t);
-    const area = triangleArea(corners);
-    if (area < 1e-6) continue;
-    const [a, b, c] = corners;
-    const normal = unit(cross(sub(b, a), sub(c, a)));
-    const same = faces.find((f) => dot(f.normal, normal) > Math.cos(ONE_FACE));
-    if (same) same.area += area;
-    else faces.push({ normal, area });
+  const normals = Array.from({ length: triangleCount(skin) }, (_, t): Vec3 => {
+    const [a, b, c] = cornersOf(skin, t);
+    return cross(sub(b, a), sub(c, a));
+  });
+  normals.sort((a, b) => length(b) - length(a));
+  const faces: Vec3[] = [];
+  for (const normal of normals) {
+    const same = faces.findIndex((f) => dot(f, normal) > Math.cos(ONE_FACE) * length(f) * length(normal));
+    if (same < 0) faces.push(normal);
+    else faces[same] = add(faces[same]!, normal);
   }
   return faces
-    .sort((a, b) => b.area - a.area)
+    .sort((a, b) => length(b) - length(a))
     .slice(0, MOST_FACES)
-    .map((f) => f.normal);
+    .map(unit);
 }
