@@ -67,5 +67,10 @@ plates:
   - { name: slip, kind: slip_joint, tube_od: ${l(48)}, wall: ${l(1.5)}, overlap: ${l(35)}, fit: ${l(0.25)} }
 gaskets: { grow: ${l(0.8)}, thickness: ${l(1.2)}, flanges: false }
 drawing: { paper: a4, sheet: { size: ${p(1250, 625)}, gap: ${l(6)}, margin: ${l(12)}, count: 2 } }
+jig:
+  bed: ${p(250, 210, 220)}
+  gap: ${l(6)}
+  chamfer: ${l(0.3)}
+  print: { walls: 4, line_width: ${l(0.5)}, layer: ${l(0.25)}, infill: 20, overhang: 45, most_overhang: 300 }
 `;
 }

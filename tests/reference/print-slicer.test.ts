@@ -64,10 +64,17 @@ describe('build plates in a slicer', () => {
       expect(told.status, told.stderr).toBe(0);
       expect(told.stdout + told.stderr, plate.name).not.toMatch(/repair|outside|error/i);
       const text = readFileSync(gcode, 'utf8');
-      for (const [, axis, value] of text.matchAll(/^G1 .*?([XY])(-?[\d.]+).* E[\d.]+/gm)) {
-        expect(Number(value), `${plate.name} ${axis}`).toBeGreaterThan(-0.01);
-        expect(Number(value), `${plate.name} ${axis}`).toBeLessThan(210.01);
-      }
+      const moves = [...text.matchAll(/^G1 X(-?[\d.]+) Y(-?[\d.]+) E[\d.]+/gm)];
+      expect(moves.length).toBeGreaterThan(1000);
+      const at = moves.flatMap(([, x, y]) => [Number(x), Number(y)]);
+      expect(
+        at.reduce((m, v) => Math.min(m, v)),
+        plate.name,
+      ).toBeGreaterThan(-0.01);
+      expect(
+        at.reduce((m, v) => Math.max(m, v)),
+        plate.name,
+      ).toBeLessThan(210.01);
       return { ...figuresOf(text), plate };
     });
     for (const { volume, time, plate } of sliced) {
