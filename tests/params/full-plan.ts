@@ -95,5 +95,10 @@ patterns:
     - { name: elbow, kind: mitre, angle: 22.5, od: ${l(50)}, wall: ${l(2)} }
     - { name: bend, kind: pie_cut, clr: ${l(75)}, turn: 90, joints: 4 }
     - { name: gate, kind: saddle, host_od: ${l(60)}, host_wall: ${l(2)}, angle: 60, offset: ${l(3)} }
+jig:
+  bed: ${p(250, 210, 220)}
+  gap: ${l(6)}
+  chamfer: ${l(0.3)}
+  print: { walls: 4, line_width: ${l(0.5)}, layer: ${l(0.25)}, infill: 20, overhang: 45, most_overhang: 300 }
 `;
 }

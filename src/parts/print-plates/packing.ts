@@ -27,8 +27,8 @@ export interface Packing {
   readonly areas: readonly number[];
 }
 
-/** Turns tried for every part, degrees. */
-const TURN = 15;
+/** Turns tried for every part, degrees. Finer ones took twice the time and saved no plate of any template (measured). */
+const TURN = 45;
 
 /** Most rows of a plate looked at over all orders tried: a count, not a time, so that the same parts lie the same way. */
 const MOST_ROWS = 400_000;
@@ -42,17 +42,11 @@ interface Item {
 }
 
 /** Orders in which parts are laid; the first is the usual one, falling area (Johnson 1973, first-fit decreasing, from memory). */
-const ORDERS: readonly ((i: Item) => number)[] = [
-  (i) => i.area,
-  (i) => Math.max(...i.box),
-  (i) => i.box[0] + i.box[1],
-  (i) => i.box[0] * i.box[1],
-  (i) => Math.min(...i.box),
-];
+const ORDERS: readonly ((i: Item) => number)[] = [(i) => i.area, (i) => Math.max(...i.box), (i) => i.box[0] + i.box[1]];
 
 /**
  * Lays shadows on as few beds of that size, mm, as it finds, no two nearer than `gap` mm: every part in turn goes on the first
- * plate with room for it, turned by a multiple of 15 degrees, where its far side comes lowest. Of several orders the one that
+ * plate with room for it, turned by a multiple of 45 degrees, where its far side comes lowest. Of several orders the one that
  * needs fewest plates is kept, of these the one that leaves the last plate emptiest.
  */
 export function packed(shadows: readonly Shadow[], bed: Vec2, gap: number): Packing {
@@ -66,9 +60,7 @@ export function packed(shadows: readonly Shadow[], bed: Vec2, gap: number): Pack
     if (best !== null && (best.plates <= bound || budget.rows <= 0)) break;
     const order = [...items].sort((a, b) => size(b) - size(a) || a.number - b.number);
     const found = firstFit(order, raster, gap, budget);
-    if (best === null || found.plates < best.plates || (found.plates === best.plates && found.last < best.last)) {
-      best = found;
-    }
+    if (best === null || isLess(found, best)) best = found;
   }
   return {
     laid: [...(best?.laid ?? [])].sort((a, b) => a.plate - b.plate || a.item - b.item),
@@ -78,6 +70,8 @@ export function packed(shadows: readonly Shadow[], bed: Vec2, gap: number): Pack
     areas: all.map((i) => i.area),
   };
 }
+
+const isLess = (a: Order, b: Order): boolean => a.plates < b.plates || (a.plates === b.plates && a.last < b.last);
 
 function itemOf(shadow: Shadow, number: number, raster: Raster): Item {
   const { low, high } = shadowBox(shadow);

@@ -10,16 +10,18 @@ export interface PlateRaster {
   readonly nextFree: Int32Array;
 }
 
+/** A plate with nothing on it. */
 export function emptyPlate(raster: Raster): PlateRaster {
   const { columns, rows } = raster;
   const row = columns + 1;
-  const plate = {
+  const nextFree = new Int32Array(row * rows);
+  for (let i = 0; i < nextFree.length; i++) nextFree[i] = i % row;
+  return {
     raster,
     taken: new Uint8Array(columns * rows),
     nextTaken: new Int32Array(row * rows).fill(columns),
-    nextFree: Int32Array.from({ length: row * rows }, (_, i) => i % row),
+    nextFree,
   };
-  return plate;
 }
 
 /** First column, from the left, where the footprint lies free with its lowest row in that row; -1 when there is none. */
