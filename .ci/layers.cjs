@@ -12,7 +12,12 @@ module.exports = {
   forbidden: [
     { name: 'no-circle', severity: 'error', from: {}, to: { circular: true } },
     ...forward,
-    { name: 'pipeline-below-cli', severity: 'error', from: { path: '^src/pipeline' }, to: { path: '^src/cli/' } },
+    {
+      name: 'pipeline-below-cli',
+      severity: 'error',
+      from: { path: '^src/(pipeline|outputs)' },
+      to: { path: '^src/cli/' },
+    },
     {
       name: 'only-solid-uses-the-boolean-kernel',
       severity: 'error',
@@ -24,6 +29,18 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/', pathNot: '^src/geometry/scan\\.ts$' },
       to: { path: 'node_modules/three' },
+    },
+    {
+      name: 'only-solver-uses-the-milp-library',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/parts/stock/solver\\.ts$' },
+      to: { path: 'node_modules/highs' },
+    },
+    {
+      name: 'only-print-3mf-uses-its-library',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/export/print-3mf\\.ts$' },
+      to: { path: 'node_modules/@3mfconsortium' },
     },
     {
       name: 'disk-only-in-cli',

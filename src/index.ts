@@ -3,6 +3,7 @@
 export type { Finding, FindingLevel } from './checks/finding.js';
 export type { OutputFile, OutputKind } from './export/output-file.js';
 export { type Summary, summaryJsonSchema } from './export/summary-schema.js';
+export { checkedSummary, outputsOf } from './outputs.js';
 export { planJsonSchema } from './params/json-schema.js';
 export type { Plan } from './params/plan.js';
 export type { PlanProblem } from './params/plan-problem.js';
@@ -10,8 +11,6 @@ export { type ReadPlan, readPlan } from './params/read-plan.js';
 export {
   type BuiltHeader,
   buildHeader,
-  checkedSummary,
-  outputsOf,
   type Progress,
   type RoutedHeader,
   type Routing,

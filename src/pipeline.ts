@@ -1,35 +1,11 @@
 import type { Finding } from './checks/finding.js';
 import { check, passes } from './checks/rules.js';
-import { alternativeFiles, alternativeOf } from './export/alternatives.js';
-import { bendTable, secondaryBendTable } from './export/bend-table.js';
-import { cutListTable } from './export/cut-list.js';
-import { flatDxf } from './export/flat-dxf.js';
-import { flatPdf } from './export/flat-pdf.js';
-import { flatSvg } from './export/flat-svg.js';
-import { jointsTable } from './export/joints.js';
-import { ledgesTable } from './export/ledges.js';
-import { lengthsTable } from './export/lengths.js';
 import type { OutputFile } from './export/output-file.js';
-import { overviewSvg } from './export/overview-svg.js';
-import { patternDxf } from './export/pattern-dxf.js';
-import { patternPdf } from './export/pattern-pdf.js';
-import { patternSvg } from './export/pattern-svg.js';
-import { platesTable } from './export/plates-table.js';
 import { plateFiles } from './export/print-3mf.js';
-import { printPlatesTable } from './export/print-plates-table.js';
-import { sheetDxf } from './export/sheet-dxf.js';
-import { sheetSvg } from './export/sheet-svg.js';
-import { shopSheets } from './export/sheets/shop-sheets.js';
-import { shoppingList } from './export/shopping-list.js';
-import { stlFiles } from './export/stl.js';
-import { stockTable } from './export/stock-table.js';
-import { summaryFile, summaryOf } from './export/summary.js';
-import type { Summary } from './export/summary-schema.js';
-import { tubeTotalsTable } from './export/tube-totals.js';
 import { inletTube } from './params/inlet-tube.js';
 import type { Plan } from './params/plan.js';
 import { type Collector, collectorOf } from './parts/collector.js';
-import { collectorAids as aidsOf } from './parts/collector-aids.js';
+import { collectorAids as aidsOf, unprintable } from './parts/collector-aids.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
 import { benchJigs } from './parts/jigs/bench/bench.js';
 import { fitCoupon } from './parts/jigs/fit-coupon.js';
@@ -38,14 +14,10 @@ import { assemblyProof } from './parts/jigs/proof.js';
 import type { SolidPart } from './parts/part.js';
 import type { Pattern } from './parts/patterns/pattern.js';
 import { patternsOf } from './parts/patterns/patterns.js';
-import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
-import { platesOf } from './parts/plates/plate.js';
-import { layOut } from './parts/plates/sheet.js';
 import { type PrintPlates, platesOfMockUp } from './parts/print-plates/print-plates.js';
 import { collectorFiles } from './parts/printed-part.js';
 import type { StockBill } from './parts/stock/bill.js';
 import { stockBillOf } from './parts/stock/bill-of.js';
-import { tubeDensity } from './parts/stock/estimates.js';
 import { cutsOf, type TubeCuts } from './parts/tube-cuts.js';
 import type { Gap } from './routing/clearance.js';
 import type { Miss } from './routing/miss.js';
@@ -56,7 +28,8 @@ import { type RouteSet, type SolveOptions, solve } from './routing/solve.js';
 /** Told what is being done, for people who wait. */
 export type Progress = (step: string) => void;
 
-const silent: Progress = () => {};
+/** Tells nobody. */
+export const silent: Progress = () => {};
 
 /** A header with its routes and the outcome of every check that needs no solid. */
 export interface RoutedHeader {
@@ -184,69 +157,6 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
     passed: passes(findings),
   };
 }
-
-/** Collectors too large for the bed that could not be cut into pieces either. */
-const unprintable = (collectors: readonly Collector[], aids: readonly SolidPart[]): SolidPart[] =>
-  collectors
-    .map((c) => c.part)
-    .filter(
-      (p) =>
-        p.tooBig !== null && !aids.some((a) => a.kind === 'collector-piece' && a.name.startsWith(`${p.name}-piece-`)),
-    );
-
-/** The files of a built header and the summary that lists them. */
-export function outputsOf(
-  built: BuiltHeader,
-  alternatives: readonly RoutedHeader[] = [],
-  progress: Progress = silent,
-): { files: OutputFile[]; summary: Summary } {
-  const { plan, primaries, secondaries, flanges, collectors } = built;
-  const compared = alternatives.length > 0 ? [built, ...alternatives] : [];
-  progress('writing the files');
-  const geometry = collectors.map((c) => c.geometry);
-  const flat = flatPartsOf(plan, flanges);
-  const stamp = { plan: plan.name, hash: plan.hash };
-  const files = [
-    ...flatFiles(plan, flat),
-    lengthsTable(plan, primaries),
-    ledgesTable(flanges),
-    cutListTable(built.cuts),
-    jointsTable(built.cuts),
-    tubeTotalsTable(built.cuts),
-    stockTable(built.bill),
-    shoppingList(built.bill, tubeDensity(plan)),
-    bendTable(primaries),
-    ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
-    overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
-    shopSheets({ ...built, verdict: verdictOf(built) }),
-    ...(compared.length > 0 ? alternativeFiles(compared) : []),
-    ...built.patterns.flatMap((p) => [
-      patternDxf(p, plan.drawing),
-      patternSvg(p),
-      patternPdf(p, plan.drawing.paper, stamp),
-    ]),
-    ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs, ...built.coupon]),
-    ...built.plateFiles,
-    printPlatesTable(built.printPlates, plan.jig.print, built.findings),
-  ];
-  const rows = compared.map((h, i) => alternativeOf(h, i + 1));
-  const summary = summaryOf({ ...built, plates: flat.plates, alternatives: rows }, files);
-  return { files: [summaryFile(summary), ...files], summary };
-}
-
-/** What the cutter gets: each part as a drawing, a picture and a print at 1:1; plates in numbers; sheets of parts. */
-function flatFiles({ drawing }: Plan, { all, plates }: FlatParts): OutputFile[] {
-  const sheets = drawing.sheet === null ? [] : layOut(all, drawing.sheet).sheets;
-  return [
-    ...all.flatMap((part) => [flatDxf(part, drawing), flatSvg(part), flatPdf(part, drawing.paper)]),
-    ...(plates.length > 0 ? [platesTable(plates)] : []),
-    ...sheets.flatMap((sheet) => [sheetDxf(sheet, drawing), sheetSvg(sheet)]),
-  ];
-}
-
-/** The summary of a header that was only checked: no collectors, no files. */
-export const checkedSummary = (header: RoutedHeader): Summary =>
-  summaryOf({ ...header, collectors: [], plates: platesOf(header.plan), alternatives: [], bill: null }, []);
 
 /** The verdict in one line. */
 export function verdictOf({ plan, primaries, findings, passed }: RoutedHeader): string {

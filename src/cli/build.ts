@@ -1,5 +1,6 @@
 import type { CommandModule } from 'yargs';
-import { buildHeader, outputsOf, routeHeader } from '../pipeline.js';
+import { outputsOf } from '../outputs.js';
+import { buildHeader, routeHeader } from '../pipeline.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';

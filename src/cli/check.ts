@@ -1,5 +1,6 @@
 import type { CommandModule } from 'yargs';
-import { checkedSummary, routeHeader } from '../pipeline.js';
+import { checkedSummary } from '../outputs.js';
+import { routeHeader } from '../pipeline.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';

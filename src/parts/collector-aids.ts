@@ -15,3 +15,12 @@ export const collectorAids = (collector: Collector, jig: JigPlan): readonly Soli
 /** Said wherever a gauge or a saw block is handed out. */
 export const AIDS_CAUTION =
   'A printed gauge or saw block is a marking and holding aid: mark or scribe along it, clamp tube and block in a vice, keep guards on the saw and hands off the line of the cut. Never guide a grinding disc with it, and keep it from heat (common practice, no source).';
+
+/** Collectors too large for the bed that could not be cut into pieces either. */
+export const unprintable = (collectors: readonly Collector[], aids: readonly SolidPart[]): SolidPart[] =>
+  collectors
+    .map((c) => c.part)
+    .filter(
+      (p) =>
+        p.tooBig !== null && !aids.some((a) => a.kind === 'collector-piece' && a.name.startsWith(`${p.name}-piece-`)),
+    );

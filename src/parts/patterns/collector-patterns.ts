@@ -6,6 +6,7 @@ import type { Plane } from '../../geometry/plane.js';
 import { type CutSurface, squareEnd, type TubeEnd, tubeEnd } from '../../geometry/tube-end.js';
 import type { CollectorGeometry } from '../merge-geometry.js';
 import type { Pattern } from './pattern.js';
+import { saddlePatterns } from './saddle-patterns.js';
 import { frustumPattern, type SheetSpec, transitionPattern } from './sheet-pattern.js';
 import { type Layout, markedRadius, wrapPattern } from './wrap.js';
 
@@ -61,10 +62,10 @@ export function inletPattern({ geometry: g, file, names }: CollectorKind, layout
   );
 }
 
-/** The sheet from the merge's end to the outlet; null where inlet and outlet are of one size. */
+/** The sheet from the merge's end to the outlet, or to the throat of a venturi; null where inlet and outlet are of one size. */
 export function conePattern({ geometry: g, file, names }: CollectorKind, material: string): Pattern | null {
   const t = g.coneWall;
-  const [inlet, outlet] = [2 * g.bore + t, 2 * g.outletBore + t];
+  const [inlet, outlet] = [2 * g.bore + t, 2 * g.coneEnd.bore + t];
   if (!(g.coneLength > 0) || (g.inlets === 1 && Math.abs(inlet - outlet) < 0.01)) return null;
   const spec: SheetSpec = {
     name: `${prefixed(file)}-cone`,
@@ -73,7 +74,7 @@ export function conePattern({ geometry: g, file, names }: CollectorKind, materia
     thickness: t,
     material,
     notes: [
-      `From ${g.inlets === 1 ? `${(2 * g.bore).toFixed(2)} mm bore` : `the ${g.inlets} joined tubes`} to ${(2 * g.outletBore).toFixed(2)} mm bore over ${g.coneLength.toFixed(2)} mm`,
+      `From ${g.inlets === 1 ? `${(2 * g.bore).toFixed(2)} mm bore` : `the ${g.inlets} joined tubes`} to ${(2 * g.coneEnd.bore).toFixed(2)} mm bore over ${g.coneLength.toFixed(2)} mm`,
     ],
   };
   if (g.inlets === 1) return frustumPattern(spec, inlet, outlet, g.coneLength);
@@ -90,6 +91,47 @@ export function conePattern({ geometry: g, file, names }: CollectorKind, materia
     { ...spec, notes: [...spec.notes, 'The wavy edge goes to the inlets: flats between them, cones over them'] },
     { low, high: circleRim([0, 0], outlet), height: g.coneLength },
     lobes.map((normal, i) => ({ normal, label: `inlet ${i + 1}` })),
+  );
+}
+
+/** The sheet of a venturi's diffuser, from the throat to the outlet; null without one. */
+export function diffuserPattern({ geometry: g, file, names }: CollectorKind, material: string): Pattern | null {
+  if (g.throat === null) return null;
+  const { bore, to, diffuserEnd } = g.throat;
+  const t = g.coneWall;
+  const length = diffuserEnd - to;
+  if (length < 1e-6 || g.outletBore - bore < 0.005) return null;
+  const note = `From ${(2 * bore).toFixed(2)} mm bore at the throat to ${(2 * g.outletBore).toFixed(2)} mm over ${length.toFixed(2)} mm`;
+  return frustumPattern(
+    {
+      name: `${prefixed(file)}-diffuser`,
+      title: `Diffuser of ${collectorWords(names)}`,
+      count: names.length,
+      thickness: t,
+      material,
+      notes: [note],
+    },
+    2 * bore + t,
+    2 * g.outletBore + t,
+    length,
+  );
+}
+
+/** The end of a wastegate branch and its opening in the tail it stands on; none for a branch on a cone, whose hull is no round tube. */
+export function branchPatterns({ geometry: g, file, names }: CollectorKind, layout: Layout): readonly Pattern[] {
+  const { branch } = g;
+  if (branch === null || branch.host.kind !== 'tail') return [];
+  return saddlePatterns(
+    {
+      name: prefixed(file),
+      title: `Branch of ${collectorWords(names)}`,
+      count: names.length,
+      branch: { od: branch.od, wall: branch.wall },
+      host: { od: 2 * branch.host.radius, wall: g.coneWall },
+      angle: branch.angle,
+      offset: 0,
+    },
+    layout,
   );
 }
 

@@ -1,7 +1,13 @@
 import type { Plan } from '../../params/plan.js';
 import type { CollectorGeometry } from '../merge-geometry.js';
 import { collectorFiles } from '../printed-part.js';
-import { type CollectorKind, conePattern, inletPattern } from './collector-patterns.js';
+import {
+  branchPatterns,
+  type CollectorKind,
+  conePattern,
+  diffuserPattern,
+  inletPattern,
+} from './collector-patterns.js';
 import { fabricatedPatterns } from './fabricated.js';
 import type { Pattern } from './pattern.js';
 import { portMitres } from './port-mitres.js';
@@ -16,7 +22,12 @@ export function patternsOf(plan: Plan, collectors: readonly CollectorGeometry[])
   return namedApart([
     ...portMitres(plan, layout),
     ...kinds
-      .flatMap((kind) => [inletPattern(kind, layout), conePattern(kind, plan.tube.material)])
+      .flatMap((kind) => [
+        inletPattern(kind, layout),
+        conePattern(kind, plan.tube.material),
+        diffuserPattern(kind, plan.tube.material),
+        ...branchPatterns(kind, layout),
+      ])
       .filter((p) => p !== null),
     ...layout.extra.flatMap((piece) => fabricatedPatterns(piece, layout)),
   ]);
@@ -27,10 +38,7 @@ function kindsOf({ collectors }: Plan, geometries: readonly CollectorGeometry[])
   const files = collectorFiles(collectors);
   const kinds = new Map<string, { geometry: CollectorGeometry; file: string; names: string[] }>();
   geometries.forEach((geometry, i) => {
-    const { inlets, ringRadius, mergeHalfAngle, bore, outside, mergeLength, coneLength, outletBore, coneWall } =
-      geometry;
-    const sizes = [inlets, ringRadius, mergeHalfAngle, bore, outside, mergeLength, coneLength, outletBore, coneWall];
-    const key = sizes.map((v) => v.toFixed(6)).join(' ');
+    const key = JSON.stringify(geometry, (_, v) => (typeof v === 'number' ? v.toFixed(6) : v));
     const kind = kinds.get(key) ?? { geometry, file: files[i]!, names: [] };
     kind.names.push(collectors[i]!.name);
     kinds.set(key, kind);

@@ -29,7 +29,7 @@ describe('fit coupon', () => {
       for (const part of fitCoupon(plan)) {
         expect(meshFaults(part.mesh, { bodies: 1 }), part.name).toEqual([]);
         expect(part.tooBig, part.name).toBeNull();
-        expect(standOf(part.mesh, PRINT.overhang).overhang, part.name).toBeLessThan(0.01);
+        expect(standOf(part.mesh, jig.print.overhang).overhang, part.name).toBeLessThan(0.01);
       }
     }
   });
@@ -60,7 +60,8 @@ describe('fit coupon', () => {
   });
 
   it('is chamfered where it stands, and no larger than it would be without', () => {
-    const area = (chamfer: number, k: number) => standOf(fitCoupon({ ...jig, chamfer })[k]!.mesh, PRINT.overhang).foot;
+    const area = (chamfer: number, k: number) =>
+      standOf(fitCoupon({ ...jig, chamfer })[k]!.mesh, jig.print.overhang).foot;
     const [block, key] = fitCoupon(jig);
     expect(area(0.4, 0)).toBeCloseTo((block!.size[0] - 0.8) * (block!.size[1] - 0.8), 1);
     expect(Math.abs(area(0.4, 1) / (Math.PI * 7.6 ** 2) - 1)).toBeLessThan(0.01);

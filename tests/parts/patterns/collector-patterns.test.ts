@@ -12,7 +12,13 @@ import { cross, length, sub, type Vec3 } from '../../../src/geometry/vec3.js';
 import { inletTube } from '../../../src/params/inlet-tube.js';
 import { STARTERS } from '../../../src/params/starter.js';
 import { type CollectorGeometry, collectorGeometry } from '../../../src/parts/merge-geometry.js';
-import { conePattern, inletPattern } from '../../../src/parts/patterns/collector-patterns.js';
+import {
+  branchPatterns,
+  conePattern,
+  diffuserPattern,
+  inletPattern,
+} from '../../../src/parts/patterns/collector-patterns.js';
+import { mergePlan, TUBE, VENTURI } from '../../support/merge-plan.js';
 import { contourPoints, laidBack } from '../../support/pattern-wrap.js';
 import { starterPlan } from '../../support/starter.js';
 
@@ -202,4 +208,31 @@ test('collectors of any number, angle, gap and cone, short ones too, have sound 
     ),
     { numRuns: 60 },
   );
+});
+
+describe('a venturi with a branch on its tail', () => {
+  const branch = { od: 44.5, wall: 2, angle: Math.PI / 3, at: 0, clocking: 0.4, length: 120, on: 'tail' as const };
+  const plain = collectorGeometry(mergePlan(4, { outlet: VENTURI }), TUBE);
+  const at = plain.totalLength - VENTURI.tail / 2;
+  const geometry = collectorGeometry(mergePlan(4, { outlet: VENTURI, branch: { ...branch, at } }), TUBE);
+  const kind = { geometry, file: 'merge', names: ['merge'] };
+
+  test('has a cone that ends at the throat and a diffuser with the area of its frustum', () => {
+    const diffuser = diffuserPattern(kind, '304 stainless')!;
+    const wall = geometry.coneWall;
+    const [small, large] = [VENTURI.throat!.bore + wall, 2 * geometry.outletBore + wall].map((d) => d / 2);
+    const slant = Math.hypot(VENTURI.throat!.diffuserLength, large! - small!);
+    expect(outlineArea(diffuser.outline)).toBeCloseTo(Math.PI * (small! + large!) * slant, 4);
+    expect(conePattern(kind, '304 stainless')!.notes.join()).toContain('to 46.00 mm bore');
+    expect(diffuserPattern({ ...kind, geometry: { ...geometry, throat: null } }, '304 stainless')).toBeNull();
+  });
+
+  test('has a saddle on the branch and an opening as long as its bore leans over the tail', () => {
+    const [end, hole] = branchPatterns(kind, { wrap: 'outside', tab: 15, paper: 0 });
+    expect([end!.name, hole!.name]).toEqual(['collector-merge-branch', 'collector-merge-hole']);
+    const { from, to } = outlineBounds(hole!.holes[0]!);
+    expect(to[1] - from[1]).toBeCloseTo((branch.od - 2 * branch.wall) / Math.sin(branch.angle), 2);
+    const onCone = { ...geometry, branch: { ...geometry.branch!, host: { kind: 'cone' as const, from: 0, to: 1 } } };
+    expect(branchPatterns({ ...kind, geometry: onCone }, { wrap: 'outside', tab: 15, paper: 0 })).toEqual([]);
+  });
 });

@@ -1,0 +1,85 @@
+import { alternativeFiles, alternativeOf } from './export/alternatives.js';
+import { bendTable, secondaryBendTable } from './export/bend-table.js';
+import { cutListTable } from './export/cut-list.js';
+import { flatDxf } from './export/flat-dxf.js';
+import { flatPdf } from './export/flat-pdf.js';
+import { flatSvg } from './export/flat-svg.js';
+import { jointsTable } from './export/joints.js';
+import { ledgesTable } from './export/ledges.js';
+import { lengthsTable } from './export/lengths.js';
+import type { OutputFile } from './export/output-file.js';
+import { overviewSvg } from './export/overview-svg.js';
+import { patternDxf } from './export/pattern-dxf.js';
+import { patternPdf } from './export/pattern-pdf.js';
+import { patternSvg } from './export/pattern-svg.js';
+import { platesTable } from './export/plates-table.js';
+import { printPlatesTable } from './export/print-plates-table.js';
+import { sheetDxf } from './export/sheet-dxf.js';
+import { sheetSvg } from './export/sheet-svg.js';
+import { shopSheets } from './export/sheets/shop-sheets.js';
+import { shoppingList } from './export/shopping-list.js';
+import { stlFiles } from './export/stl.js';
+import { stockTable } from './export/stock-table.js';
+import { summaryFile, summaryOf } from './export/summary.js';
+import type { Summary } from './export/summary-schema.js';
+import { tubeTotalsTable } from './export/tube-totals.js';
+import type { Plan } from './params/plan.js';
+import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
+import { platesOf } from './parts/plates/plate.js';
+import { layOut } from './parts/plates/sheet.js';
+import { tubeDensity } from './parts/stock/estimates.js';
+import { type BuiltHeader, type Progress, type RoutedHeader, silent, verdictOf } from './pipeline.js';
+
+/** The files of a built header and the summary that lists them. */
+export function outputsOf(
+  built: BuiltHeader,
+  alternatives: readonly RoutedHeader[] = [],
+  progress: Progress = silent,
+): { files: OutputFile[]; summary: Summary } {
+  const { plan, primaries, secondaries, flanges, collectors } = built;
+  const compared = alternatives.length > 0 ? [built, ...alternatives] : [];
+  progress('writing the files');
+  const geometry = collectors.map((c) => c.geometry);
+  const flat = flatPartsOf(plan, flanges);
+  const stamp = { plan: plan.name, hash: plan.hash };
+  const files = [
+    ...flatFiles(plan, flat),
+    lengthsTable(plan, primaries),
+    ledgesTable(flanges),
+    cutListTable(built.cuts),
+    jointsTable(built.cuts),
+    tubeTotalsTable(built.cuts),
+    stockTable(built.bill),
+    shoppingList(built.bill, tubeDensity(plan)),
+    bendTable(primaries),
+    ...(secondaries.length > 0 ? [secondaryBendTable(secondaries)] : []),
+    overviewSvg({ plan, primaries, secondaries, flanges, collectors: geometry, verdict: verdictOf(built) }),
+    shopSheets({ ...built, verdict: verdictOf(built) }),
+    ...(compared.length > 0 ? alternativeFiles(compared) : []),
+    ...built.patterns.flatMap((p) => [
+      patternDxf(p, plan.drawing),
+      patternSvg(p),
+      patternPdf(p, plan.drawing.paper, stamp),
+    ]),
+    ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs, ...built.coupon]),
+    ...built.plateFiles,
+    printPlatesTable(built.printPlates, plan.jig.print, built.findings),
+  ];
+  const rows = compared.map((h, i) => alternativeOf(h, i + 1));
+  const summary = summaryOf({ ...built, plates: flat.plates, alternatives: rows }, files);
+  return { files: [summaryFile(summary), ...files], summary };
+}
+
+/** What the cutter gets: each part as a drawing, a picture and a print at 1:1; plates in numbers; sheets of parts. */
+function flatFiles({ drawing }: Plan, { all, plates }: FlatParts): OutputFile[] {
+  const sheets = drawing.sheet === null ? [] : layOut(all, drawing.sheet).sheets;
+  return [
+    ...all.flatMap((part) => [flatDxf(part, drawing), flatSvg(part), flatPdf(part, drawing.paper)]),
+    ...(plates.length > 0 ? [platesTable(plates)] : []),
+    ...sheets.flatMap((sheet) => [sheetDxf(sheet, drawing), sheetSvg(sheet)]),
+  ];
+}
+
+/** The summary of a header that was only checked: no collectors, no files. */
+export const checkedSummary = (header: RoutedHeader): Summary =>
+  summaryOf({ ...header, collectors: [], plates: platesOf(header.plan), alternatives: [], bill: null }, []);
