@@ -1,7 +1,14 @@
 import type { Frame } from '../geometry/frame.js';
 import type { Mesh } from '../geometry/mesh.js';
 
-export type PartKind = 'dummy-tube' | 'flange-proof' | 'port-plug' | 'collector-holder' | 'collector';
+export type PartKind =
+  | 'dummy-tube'
+  | 'flange-proof'
+  | 'port-plug'
+  | 'collector-holder'
+  | 'spacing-comb'
+  | 'tube-foot'
+  | 'collector';
 
 /** A solid to make or print: a mesh as it lies on the bed, and where it stands in the assembly. */
 export interface SolidPart {
