@@ -1,21 +1,32 @@
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
-/** What the makers of the mock-up remark: a holder that no strut carries. And of the bench: a piece without a saddle. */
+/**
+ * What the makers of the mock-up remark: a holder that no strut carries, a foot without room; for information, tubes without a comb. And
+ * of the bench: a piece without a saddle.
+ */
 export const jigNotes = ({ jigNotes: notes, benchNotes = [] }: CheckContext): Finding[] => [
-  ...remarksOf('jig.holder', notes),
-  ...remarksOf('jig.bench', benchNotes),
+  ...notes.map((note) => remark(idOf(note), note)),
+  ...benchNotes.map((note) => remark('jig.bench', note)),
 ];
 
-const remarksOf = (id: string, notes: readonly string[]): Finding[] =>
-  notes.map((note) => ({
+/** A note's first word says what it is of. */
+function idOf(note: string): string {
+  if (note.startsWith('comb ')) return 'jig.comb';
+  return note.startsWith('foot ') ? 'jig.tube-foot' : 'jig.holder';
+}
+
+function remark(id: string, note: string): Finding {
+  const informs = id === 'jig.comb';
+  return {
     id,
-    level: 'warn',
+    level: informs ? 'ok' : 'warn',
     place: note.split(':')[0]!,
-    value: 1,
+    value: informs ? 0 : 1,
     limit: 0,
     unit: 'count',
     message: sentence(note.slice(note.indexOf(':') + 1).trim()),
-  }));
+  };
+}
 
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

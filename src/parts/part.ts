@@ -6,6 +6,8 @@ export type PartKind =
   | 'flange-proof'
   | 'port-plug'
   | 'collector-holder'
+  | 'spacing-comb'
+  | 'tube-foot'
   | 'collector'
   | 'collector-piece'
   | 'merge-gauge'

@@ -4,8 +4,10 @@ import type { RoutedPrimary, RoutedSecondary } from '../../routing/routed.js';
 import type { FlangePart } from '../flange.js';
 import type { SolidPart } from '../part.js';
 import { type CollectorHolder, collectorHolder } from './collector-holder.js';
+import { combsOf } from './comb.js';
 import { flangeProof } from './flange-proof.js';
 import type { HolderStiffness } from './strut-stiffness.js';
+import { tubeFeet } from './tube-foot.js';
 import { primaryJigs, secondaryJigs } from './tube-jigs.js';
 
 /** The printed mock-up of a header, and remarks for the fabricator where it cannot stand by itself. */
@@ -26,6 +28,8 @@ export interface MockUpOf {
   readonly problem?: { readonly keptOut: readonly KeptOut[] };
 }
 
+const NONE: { readonly parts: readonly SolidPart[]; readonly notes: readonly string[] } = { parts: [], notes: [] };
+
 /** The mock-up: flanges, plugs, dummy tubes, holders of the collectors, all with their places in the world. */
 export function mockUpOf({ plan, primaries, secondaries, flanges, problem = problemOf(plan) }: MockUpOf): MockUp {
   const tubes = [...primaries, ...secondaries];
@@ -37,14 +41,19 @@ export function mockUpOf({ plan, primaries, secondaries, flanges, problem = prob
     const taken = holders.flatMap((h) => h.taken);
     holders.push(collectorHolder(plan, i, { tubes, flanges, keptOut, taken }));
   }
+  const struts = holders.flatMap((h) => h.taken);
+  const combs = plan.jig.comb ? combsOf(plan, tubes, keptOut, struts) : NONE;
+  const feet = plan.jig.foot ? tubeFeet(plan, plan.jig.foot, { primaries, tubes, flanges, keptOut, struts }) : NONE;
   return {
     parts: [
       ...flanges.flatMap((f) => flangeProof(plan, f)),
       ...primaries.flatMap((p) => primaryJigs(plan, p, flanges)),
       ...secondaries.flatMap((s) => secondaryJigs(plan, s)),
       ...holders.flatMap((h) => h.parts),
+      ...combs.parts,
+      ...feet.parts,
     ],
-    notes: holders.flatMap((h) => h.notes),
+    notes: [...holders.flatMap((h) => h.notes), ...combs.notes, ...feet.notes],
     holders: holders.flatMap((h) => h.stiffness ?? []),
   };
 }
