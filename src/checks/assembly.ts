@@ -17,23 +17,27 @@ function overlaps({ overlaps: shared, pairs, loose }: AssemblyProof): Finding[] 
   const limit = PROOF_LIMITS.overlap;
   const over = shared.filter((o) => o.volume > limit);
   const common = { id: 'jig.overlap', limit, unit: 'mm3' as const };
-  const apart = loose.map((name): Finding => ({
-    id: 'jig.mate',
-    level: 'warn',
-    place: name,
-    value: 1,
-    limit: 0,
-    unit: 'count',
-    message: 'It touches nothing of what holds the rest together: hold it by other means.',
-  }));
-  if (over.length > 0) {
-    const found = over.map((o): Finding => ({
-      ...common,
+  const apart = loose.map(
+    (name): Finding => ({
+      id: 'jig.mate',
       level: 'warn',
-      place: `${o.a} and ${o.b}`,
-      value: o.volume,
-      message: `They want ${o.volume.toFixed(1)} mm3 of the same space; file it off one of them.`,
-    }));
+      place: name,
+      value: 1,
+      limit: 0,
+      unit: 'count',
+      message: 'It touches nothing of what holds the rest together: hold it by other means.',
+    }),
+  );
+  if (over.length > 0) {
+    const found = over.map(
+      (o): Finding => ({
+        ...common,
+        level: 'warn',
+        place: `${o.a} and ${o.b}`,
+        value: o.volume,
+        message: `They want ${o.volume.toFixed(1)} mm3 of the same space; file it off one of them.`,
+      }),
+    );
     return [...found, ...apart];
   }
   const most = Math.max(0, ...shared.map((o) => o.volume));

@@ -2,8 +2,8 @@ import modeling from '@jscad/modeling';
 import { chordsAlong } from './chord.js';
 import { jscadPoint, meshFromGeom3 } from './jscad-mesh.js';
 import { type Heading, headingIn, type Path, segmentLength, startOf } from './path.js';
-import { throughSlices } from './solid-shapes.js';
 import { type Solid, solidOf } from './solid.js';
+import { throughSlices } from './solid-shapes.js';
 import { CHORD_ERROR, LENGTH_TOLERANCE } from './tolerance.js';
 import type { Vec2 } from './vec2.js';
 import { along, cross, rotateAbout, type Vec3 } from './vec3.js';
@@ -50,7 +50,12 @@ export function sweepSection(path: Path, normal: Vec3, section: readonly Vec2[],
 }
 
 /** The section between two radii from angle `from` to `to`, rad, both turned from the normal towards direction x normal; to - from below 2 pi. */
-export function sectorSection(radii: readonly [inner: number, outer: number], from: number, to: number, error: number = CHORD_ERROR): Vec2[] {
+export function sectorSection(
+  radii: readonly [inner: number, outer: number],
+  from: number,
+  to: number,
+  error: number = CHORD_ERROR,
+): Vec2[] {
   const chords = chordsAlong(radii[1], to - from, error / 2);
   const arc = (r: number): Vec2[] =>
     Array.from({ length: chords + 1 }, (_, i): Vec2 => {

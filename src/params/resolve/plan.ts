@@ -8,8 +8,8 @@ import { collectorPlan, feedsAnother, type PlacedCollector, placedCollectors } f
 import { drawingOf } from './drawing.js';
 import { flangeOf } from './flange.js';
 import { routePolygon } from './given-route.js';
-import { benchOf } from './jig-bench.js';
 import { type PlacedHead, placedHeads } from './heads.js';
+import { benchOf } from './jig-bench.js';
 import { keepOutsOf } from './keep-outs.js';
 import { gasketsOf, platesOf } from './plates.js';
 import { type PlacedPort, placedPorts } from './ports.js';

@@ -15,7 +15,9 @@ export function benchSchema(lengths: Lengths) {
       sleeves: z
         .boolean()
         .default(d.sleeves)
-        .describe('Half shells that fit a bend from cut to cut, to scribe both cuts of every bent piece along their edges'),
+        .describe(
+          'Half shells that fit a bend from cut to cut, to scribe both cuts of every bent piece along their edges',
+        ),
       clocking_rings: z
         .boolean()
         .default(d.clocking_rings)

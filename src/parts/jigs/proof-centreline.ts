@@ -32,7 +32,11 @@ const standsFor = (piece: Piece, name: string): boolean =>
   name === `tube-${piece.file}` || new RegExp(`^tube-${piece.file}-\\d+$`).test(name);
 
 /** The centrelines of all tubes: sections across the standing dummies, a circle fitted to the outside of each. */
-export function centrelinesOf(plan: Plan, tubes: readonly RoutedTube[], standing: readonly StandingPart[]): CentrelineProof[] {
+export function centrelinesOf(
+  plan: Plan,
+  tubes: readonly RoutedTube[],
+  standing: readonly StandingPart[],
+): CentrelineProof[] {
   return tubes.map((tube) => {
     const proof = { tube: tube.name, sections: 0, wanted: 0, error: 0, run: 0, radius: 0, skin: 0 };
     for (const piece of piecesOf(plan, tube)) {

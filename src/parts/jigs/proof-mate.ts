@@ -58,7 +58,11 @@ export interface MateSearch {
 }
 
 /** The joints of every tube from the plug or the stem it stands on to its collector's holder, as far as both parts are there. */
-export function mateSearches(plan: Plan, tubes: readonly RoutedTube[], standing: readonly StandingPart[]): MateSearch[] {
+export function mateSearches(
+  plan: Plan,
+  tubes: readonly RoutedTube[],
+  standing: readonly StandingPart[],
+): MateSearch[] {
   const drawn = plan.jig.fit + DRAWN;
   return tubes
     .flatMap((tube) => jointsOf(plan, tube, standing))

@@ -48,9 +48,7 @@ export interface AssemblyProof {
 
 /** Puts the printed parts of a mock-up together in numbers and measures them; jigs for the bench have no part in it. */
 export function assemblyProof(plan: Plan, tubes: readonly RoutedTube[], parts: readonly SolidPart[]): AssemblyProof {
-  const standing = parts
-    .filter((p) => !BENCH_KINDS.includes(p.kind) && p.kind !== 'collector')
-    .map(standingPart);
+  const standing = parts.filter((p) => !BENCH_KINDS.includes(p.kind) && p.kind !== 'collector').map(standingPart);
   const pairs = nearPairs(standing);
   const searches = mateSearches(plan, tubes, standing);
   const near = pairs.map(([a, b]) => ({ a, b, within: 2 * PROOF_LIMITS.face }));

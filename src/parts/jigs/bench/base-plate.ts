@@ -86,7 +86,16 @@ function tile(x: Span, y: Span, [columns, rows]: Hole, names: Names, bench: Benc
   const { pitch, hole, thickness } = bench.base;
   const [left, right] = [(x[0] - 0.5) * pitch, (x[1] - 0.5) * pitch];
   const [low, high] = [(y[0] - 0.5) * pitch, (y[1] - 0.5) * pitch];
-  const plate = prism([[left, low], [right, low], [right, high], [left, high]], -thickness, 0);
+  const plate = prism(
+    [
+      [left, low],
+      [right, low],
+      [right, high],
+      [left, high],
+    ],
+    -thickness,
+    0,
+  );
   const tongue = (at: Vec2, way: Vec2, grown: number): Solid => dovetail(at, way, pitch, grown, thickness);
   const tongues = [
     ...(x[1] < columns ? between(y).map((r) => tongue([right, r * pitch], [1, 0], 0)) : []),
@@ -102,7 +111,13 @@ function tile(x: Span, y: Span, [columns, rows]: Hole, names: Names, bench: Benc
   return difference(
     union(plate, ...tongues),
     ...sockets,
-    ...holes.map(([i, j]) => prism(circle.map((p) => add2(p, [i * pitch, j * pitch])), -thickness - 1, 1)),
+    ...holes.map(([i, j]) =>
+      prism(
+        circle.map((p) => add2(p, [i * pitch, j * pitch])),
+        -thickness - 1,
+        1,
+      ),
+    ),
     ...holes.filter(([i, j]) => i === x[0] || j === y[0]).flatMap(names),
   );
 }

@@ -3,14 +3,14 @@ import { partOfPath, pathLength } from '../../../geometry/path.js';
 import { pathInto } from '../../../geometry/path-placed.js';
 import type { BenchPlan, Plan } from '../../../params/plan.js';
 import type { RoutedPrimary, RoutedSecondary, RoutedTube } from '../../../routing/routed.js';
-import { flangeFace } from '../tube-jigs.js';
 import type { SolidPart } from '../../part.js';
 import { cylinderOf, type Piece, piecesOf } from '../../pieces.js';
+import { flangeFace } from '../tube-jigs.js';
 import { basePlates } from './base-plate.js';
 import { benchPose } from './bench-pose.js';
 import { clockingRings } from './clocking-ring.js';
 import { saddle } from './saddle.js';
-import { liftOf, type LyingTube, type SaddlePlace, saddlePlaces } from './saddle-place.js';
+import { type LyingTube, liftOf, type SaddlePlace, saddlePlaces } from './saddle-place.js';
 import { scribingSleeves } from './scribing-sleeve.js';
 
 /** What is printed for the bench, and remarks: 'piece 2C: too short for a saddle'. */
@@ -20,7 +20,11 @@ export interface BenchJigs {
 }
 
 /** The jigs for tacking on the bench; nothing where the plan asks for none. */
-export function benchJigs(plan: Plan, primaries: readonly RoutedPrimary[], secondaries: readonly RoutedSecondary[]): BenchJigs {
+export function benchJigs(
+  plan: Plan,
+  primaries: readonly RoutedPrimary[],
+  secondaries: readonly RoutedSecondary[],
+): BenchJigs {
   const { bench } = plan.jig;
   if (bench === null) return { parts: [], notes: [] };
   const tubes: readonly RoutedTube[] = [...primaries, ...secondaries];
@@ -113,7 +117,10 @@ function saddleSet(plan: Plan, tubes: readonly RoutedTube[], bench: BenchPlan): 
     parts: [...plates, ...saddles],
     notes: [
       ...set.flatMap((t) => t.notes),
-      ...tall.map((s) => `saddle ${s.name}: it does not fit the printer; make its post of wood to the same height, or print it where the bed is larger`),
+      ...tall.map(
+        (s) =>
+          `saddle ${s.name}: it does not fit the printer; make its post of wood to the same height, or print it where the bed is larger`,
+      ),
     ],
   };
 }

@@ -1,5 +1,5 @@
 import { directionInto, type Frame, frameFacing, WORLD } from '../../../geometry/frame.js';
-import { headingAt, partOfPath, pathLength, type Path } from '../../../geometry/path.js';
+import { headingAt, type Path, partOfPath, pathLength } from '../../../geometry/path.js';
 import { pathInto } from '../../../geometry/path-placed.js';
 import { difference, hullOfPoints, type Solid, union } from '../../../geometry/solid.js';
 import { onStation, sectorSection, sweepSection } from '../../../geometry/sweep-section.js';
@@ -85,8 +85,11 @@ export function clockingRings(plan: Plan, tube: RoutedTube, file: string, bench:
   for (const [i, joint] of clockedJoints(plan, tube).entries()) {
     const window = windowOf(joint, bench);
     if (window < LEAST_WINDOW) {
-      const short = pathLength(joint.before.piece.path) < pathLength(joint.after.piece.path) ? joint.before : joint.after;
-      notes.push(`joint ${joint.name}: piece ${short.piece.name} is too short for a clocking ring; set it by the scribed lines`);
+      const short =
+        pathLength(joint.before.piece.path) < pathLength(joint.after.piece.path) ? joint.before : joint.after;
+      notes.push(
+        `joint ${joint.name}: piece ${short.piece.name} is too short for a clocking ring; set it by the scribed lines`,
+      );
       continue;
     }
     if (tightest(joint) <= outerRadius(joint, plan.jig.fit)) {
@@ -135,7 +138,11 @@ function ringOf(joint: ClockedJoint, tube: RoutedTube, name: string, window: num
   const body = union(collar(0, before.piece.od), collar(2 * reach - COLLAR, after.piece.od), ...bars, ...label);
   const lines = [before.endLine, after.startLine].map((l) => directionInto(at, l));
   const notches = lines.map((line, i) =>
-    notch(whole, carriedBack(whole, line, reach), { run: i === 0 ? 0 : 2 * reach, into: i === 0 ? 1 : -1, radius: outer }),
+    notch(whole, carriedBack(whole, line, reach), {
+      run: i === 0 ? 0 : 2 * reach,
+      into: i === 0 ? 1 : -1,
+      radius: outer,
+    }),
   );
   return printedPart(
     {
@@ -172,7 +179,11 @@ function barText(name: string, path: Path, start: Vec3, { outer, reach }: { oute
   const radius = outer - INSET.skin;
   const width = radius * BAR;
   const place = { path, normal: aside, radius, run: reach };
-  const text = curvedText([name], place, { height: Math.min(8, 0.6 * width), length: 2 * (reach - COLLAR), deep: WALL - STAND_OFF - INSET.skin });
+  const text = curvedText([name], place, {
+    height: Math.min(8, 0.6 * width),
+    length: 2 * (reach - COLLAR),
+    deep: WALL - STAND_OFF - INSET.skin,
+  });
   return text === null ? [] : [text];
 }
 

@@ -1,4 +1,12 @@
-import { type Bend, carryNormal, headingAt, type Path, partOfPath, pathLength, segmentLength } from '../../../geometry/path.js';
+import {
+  type Bend,
+  carryNormal,
+  headingAt,
+  type Path,
+  partOfPath,
+  pathLength,
+  segmentLength,
+} from '../../../geometry/path.js';
 import { placed, type Solid } from '../../../geometry/solid.js';
 import { onStation, type Station } from '../../../geometry/sweep-section.js';
 import { textSolid, textStrokes } from '../../../geometry/text-solid.js';

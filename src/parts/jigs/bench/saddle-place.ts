@@ -70,7 +70,11 @@ export interface LyingTube {
 }
 
 /** The saddles of a tube, none touching another or the tube, and the pieces without one. */
-export function saddlePlaces(tube: LyingTube, bench: BenchPlan, fit: number): { places: SaddlePlace[]; notes: string[] } {
+export function saddlePlaces(
+  tube: LyingTube,
+  bench: BenchPlan,
+  fit: number,
+): { places: SaddlePlace[]; notes: string[] } {
   const places: SaddlePlace[] = [];
   const notes: string[] = [];
   for (const piece of tube.pieces) {
@@ -94,9 +98,11 @@ export function saddlePlaces(tube: LyingTube, bench: BenchPlan, fit: number): { 
 }
 
 function whyNone({ path }: LyingTube, { name, from, to }: LyingPiece, low: number, high: number): string {
-  if (high - low < 2 * HALF_POST) return `piece ${name}: too short for a saddle with room for the torch; its neighbours carry it`;
+  if (high - low < 2 * HALF_POST)
+    return `piece ${name}: too short for a saddle with room for the torch; its neighbours carry it`;
   const rise = Math.abs(headingAt(path, (from + to) / 2).direction[2]);
-  if (rise > Math.sin(STEEPEST)) return `piece ${name}: it stands too steep over the base plate for a saddle; hold it by hand or a prop`;
+  if (rise > Math.sin(STEEPEST))
+    return `piece ${name}: it stands too steep over the base plate for a saddle; hold it by hand or a prop`;
   return `piece ${name}: no place for a saddle clear of the others and of the tube; its neighbours carry it`;
 }
 
@@ -157,7 +163,8 @@ function clearOfTube({ path, pieces }: LyingTube, post: Post): boolean {
     const [x, y, z] = headingAt(path, run).point;
     const off = sub2([x, y], [post.point[0], post.point[1]]);
     const [u, v] = [Math.abs(dot2(off, post.level)), Math.abs(dot2(off, across(post.level)))];
-    if (u < post.halfLength + radius + 2 && v < post.halfWidth + radius + 2 && z - radius < post.point[2] + post.radius) return false;
+    if (u < post.halfLength + radius + 2 && v < post.halfWidth + radius + 2 && z - radius < post.point[2] + post.radius)
+      return false;
   }
   return true;
 }
@@ -166,7 +173,12 @@ function clearOfTube({ path, pieces }: LyingTube, post: Post): boolean {
 const BESIDE = 1;
 
 /** True when all of the post is beyond what a ring takes up beside the joints of its piece: on a bend the two lean towards each other. */
-function clearOfJoints(path: Path, { from, to, jointBefore, jointAfter }: LyingPiece, post: Post, room: number): boolean {
+function clearOfJoints(
+  path: Path,
+  { from, to, jointBefore, jointAfter }: LyingPiece,
+  post: Post,
+  room: number,
+): boolean {
   const ends = [
     ...(jointBefore ? [{ ...headingAt(path, from + room), way: 1 }] : []),
     ...(jointAfter ? [{ ...headingAt(path, to - room), way: -1 }] : []),
@@ -237,5 +249,7 @@ function footOf(post: Post, holes: readonly Hole[], bench: BenchPlan): Vec2[] {
       return [i * pitch + r * Math.cos(a), j * pitch + r * Math.sin(a)];
     }),
   );
-  return convexHull([...postCorners(post), ...lugs].filter((p, i, all) => all.findIndex((q) => distance2(p, q) < 1e-9) === i));
+  return convexHull(
+    [...postCorners(post), ...lugs].filter((p, i, all) => all.findIndex((q) => distance2(p, q) < 1e-9) === i),
+  );
 }

@@ -31,7 +31,13 @@ export interface SaddleName {
  * is wider than the tube by the fit on either side and lower by nothing: the tube rests on the bottom of its seat at its true height.
  * Everything over the seat is open, so the tube lifts straight out. Before and behind the post stand the names of its piece and hole.
  */
-export function saddle(place: SaddlePlace, path: Path, { file, number, at }: SaddleName, bench: BenchPlan, jig: JigPlan): SolidPart {
+export function saddle(
+  place: SaddlePlace,
+  path: Path,
+  { file, number, at }: SaddleName,
+  bench: BenchPlan,
+  jig: JigPlan,
+): SolidPart {
   const [front, back] = place.holes.map(holeName);
   return printedPart(
     {
@@ -98,13 +104,27 @@ function stretched(path: Path, from: number, to: number): Path {
   const length = pathLength(path);
   const inner = partOfPath(path, Math.max(0, from), Math.min(length, to));
   const [start, end] = [startOf(inner), endOf(inner)];
-  const before = { kind: 'straight' as const, from: along(start.point, start.direction, Math.min(0, from)), direction: start.direction, length: Math.max(0, -from) };
-  const after = { kind: 'straight' as const, from: end.point, direction: end.direction, length: Math.max(0, to - length) };
+  const before = {
+    kind: 'straight' as const,
+    from: along(start.point, start.direction, Math.min(0, from)),
+    direction: start.direction,
+    length: Math.max(0, -from),
+  };
+  const after = {
+    kind: 'straight' as const,
+    from: end.point,
+    direction: end.direction,
+    length: Math.max(0, to - length),
+  };
   return { segments: [before, ...inner.segments, after].filter((s) => s.kind === 'bend' || s.length > 1e-9) };
 }
 
 const boltHole = (at: Vec2, diameter: number): Solid =>
-  prism(circlePoints(diameter / 2, undefined, 'chords-outside').map((p) => add2(p, at)), -1, SADDLE_FOOT + 1);
+  prism(
+    circlePoints(diameter / 2, undefined, 'chords-outside').map((p) => add2(p, at)),
+    -1,
+    SADDLE_FOOT + 1,
+  );
 
 /** Names of piece and hole in the post's face over the foot: 0 before it as the gas goes, 1 behind. Null where there is no room. */
 function label(place: SaddlePlace, k: number): Solid | null {

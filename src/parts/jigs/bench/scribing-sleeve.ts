@@ -48,7 +48,9 @@ export function scribingSleeves(pieces: readonly SleevedPiece[], jig: JigPlan): 
   for (const p of pieces.filter((s) => s.piece.kind === 'bend')) {
     const { od, name, path } = p.piece;
     if (pathLength(path) < LEAST_LENGTH * od) {
-      notes.push(`piece ${name}: ${pathLength(path).toFixed(1)} mm is too short for a scribing sleeve; scribe it with a wrap`);
+      notes.push(
+        `piece ${name}: ${pathLength(path).toFixed(1)} mm is too short for a scribing sleeve; scribe it with a wrap`,
+      );
       continue;
     }
     if (path.segments.some((s) => s.kind === 'bend' && s.clr <= od / 2 + jig.fit + WALL)) {
@@ -67,7 +69,12 @@ function shapeOf({ piece, face }: SleevedPiece): string {
     s.kind === 'straight' ? `leg ${s.length.toFixed(3)}` : `bend ${s.clr.toFixed(3)} ${s.angle.toFixed(6)}`,
   );
   const own = localOf(piece);
-  const tilt = face === null ? '' : directionInto(own.at, face.normal).map((v) => v.toFixed(6)).join(' ');
+  const tilt =
+    face === null
+      ? ''
+      : directionInto(own.at, face.normal)
+          .map((v) => v.toFixed(6))
+          .join(' ');
   return [piece.od.toFixed(3), ...sides, tilt.replaceAll('-0.000000', '0.000000')].join(', ');
 }
 
@@ -107,7 +114,13 @@ function sleeveOf(same: readonly SleevedPiece[], jig: JigPlan): SolidPart[] {
 }
 
 /** One half: `side` 1 lies on the side of the bend's plane its normal points to. */
-function halfShell({ piece, face }: SleevedPiece, { at, path, bend }: Local, name: string, side: number, fit: number): Solid {
+function halfShell(
+  { piece, face }: SleevedPiece,
+  { at, path, bend }: Local,
+  name: string,
+  side: number,
+  fit: number,
+): Solid {
   const bore = piece.od / 2 + fit;
   const outer = bore + WALL;
   const up = scale(bend.normal, side);
@@ -119,11 +132,15 @@ function halfShell({ piece, face }: SleevedPiece, { at, path, bend }: Local, nam
   const inner = bore + CHORD_ERROR;
   const shell = sweepSection(long, up, sectorSection([inner, outer], -Math.PI / 2, Math.PI / 2));
   const texts = [`> KEEP ${name} <`, `> ${name} <`, name];
-  const text = curvedText(texts, { path, normal: up, radius: outer, run: pathLength(path) / 2 }, {
-    height: Math.min(8, piece.od / 4),
-    length: pathLength(path) - 6,
-    deep: bore,
-  });
+  const text = curvedText(
+    texts,
+    { path, normal: up, radius: outer, run: pathLength(path) / 2 },
+    {
+      height: Math.min(8, piece.od / 4),
+      length: pathLength(path) - 6,
+      deep: bore,
+    },
+  );
   // writing that goes deep where the shell bends away sideways must not come out inside
   const body = text === null ? shell : union(shell, difference(text, solidOf(sweepRound(path, inner + WALL / 4))));
   const cut = tilt > 1e-9 ? trimmed(body, start) : body;
@@ -138,7 +155,9 @@ function halfShell({ piece, face }: SleevedPiece, { at, path, bend }: Local, nam
 /** The path with a straight before it. */
 function begunEarlier(path: Path, by: number): Path {
   const { point, direction } = startOf(path);
-  return { segments: [{ kind: 'straight', from: along(point, direction, -by), direction, length: by }, ...path.segments] };
+  return {
+    segments: [{ kind: 'straight', from: along(point, direction, -by), direction, length: by }, ...path.segments],
+  };
 }
 
 interface NotchPlace {

@@ -96,7 +96,10 @@ describe('jigs for the bench of a twin whose primaries grow', () => {
         const { point, direction } = headingAt(tube.path, joint.fromRun);
         // the weld itself: a bead all round, 1 mm either way
         const bead = solidOf(
-          sweepRound({ segments: [{ kind: 'straight', from: along(point, direction, -1), direction, length: 2 }] }, joint.od / 2),
+          sweepRound(
+            { segments: [{ kind: 'straight', from: along(point, direction, -1), direction, length: 2 }] },
+            joint.od / 2,
+          ),
         );
         for (const s of saddlesOf(file)) {
           expect(minGap(solidOfPart(s), bead, 60), `${s.name} at ${joint.name}`).toBeGreaterThan(14);

@@ -57,7 +57,9 @@ describe('scribing sleeves', () => {
       ];
       for (const cut of cuts) {
         // a bend of more than half a turn comes round behind its own start: judge the points near the cut alone
-        const near = vertices(s).filter((p) => Math.abs(heightAbove(cut, p)) < 0.5 && Math.hypot(...sub(p, cut.point)) < piece.od);
+        const near = vertices(s).filter(
+          (p) => Math.abs(heightAbove(cut, p)) < 0.5 && Math.hypot(...sub(p, cut.point)) < piece.od,
+        );
         expect(near.length, s.name).toBeGreaterThan(20);
         for (const p of near) expect(heightAbove(cut, p), s.name).toBeGreaterThan(-2 * GRID);
         expect(near.filter((p) => Math.abs(heightAbove(cut, p)) < 2 * GRID).length).toBeGreaterThan(20);
@@ -128,10 +130,13 @@ describe('clocking rings', () => {
           const { point, direction } = reach(side * end);
           const carried = carriedFrom(tube, joint.after.piece.fromRun, side * end, line);
           const apexes = vertices(part).filter(
-            (p) => Math.abs(dot(sub(p, point), direction) * -side - 5) < 2 * GRID && turnOf(p, point, direction, carried) < 0.01,
+            (p) =>
+              Math.abs(dot(sub(p, point), direction) * -side - 5) < 2 * GRID &&
+              turnOf(p, point, direction, carried) < 0.01,
           );
           expect(apexes.length, `${part.name} ${side}`).toBeGreaterThanOrEqual(2);
-          for (const p of apexes) expect(turnOf(p, point, direction, carried)).toBeLessThan((2 * GRID) / (joint.after.piece.od / 2));
+          for (const p of apexes)
+            expect(turnOf(p, point, direction, carried)).toBeLessThan((2 * GRID) / (joint.after.piece.od / 2));
         }
       }
     }
@@ -147,7 +152,10 @@ describe('clocking rings', () => {
         const { point, direction } = joint;
         const od = Math.max(joint.before.piece.od, joint.after.piece.od);
         const weld = solidOf(
-          sweepRound({ segments: [{ kind: 'straight', from: along(point, direction, -2), direction, length: 4 }] }, od / 2 + 2),
+          sweepRound(
+            { segments: [{ kind: 'straight', from: along(point, direction, -2), direction, length: 4 }] },
+            od / 2 + 2,
+          ),
         );
         expect(overlapVolume(solidOfPart(part), weld), part.name).toBe(0);
       }
@@ -157,7 +165,9 @@ describe('clocking rings', () => {
   it('are left out, with a note, where a piece is too short', () => {
     const { notes } = clockingRings(plan, tubes[0]!, 'x', BENCH);
     const pieces = piecesOf(plan, tubes[0]!);
-    const short = pieces.slice(1).filter((p, i) => Math.min(p.toRun - p.fromRun, pieces[i]!.toRun - pieces[i]!.fromRun) < 15);
+    const short = pieces
+      .slice(1)
+      .filter((p, i) => Math.min(p.toRun - p.fromRun, pieces[i]!.toRun - pieces[i]!.fromRun) < 15);
     expect(notes.length).toBe(short.length);
   });
 });
