@@ -25,7 +25,7 @@ function overlaps({ overlaps: shared, pairs, loose }: AssemblyProof): Finding[] 
       value: 1,
       limit: 0,
       unit: 'count',
-      message: 'It touches nothing of what holds the rest together: hold it by other means.',
+      message: 'It hangs together with no printed flange: hold it by other means.',
     }),
   );
   if (over.length > 0) {
@@ -48,7 +48,8 @@ function overlaps({ overlaps: shared, pairs, loose }: AssemblyProof): Finding[] 
 /** One finding a joint that is not as it should be; else one for all. */
 function mates({ mates: all }: AssemblyProof, fit: number): Finding[] {
   const judged = all.map((m) => {
-    const face = Math.max(m.face ?? Infinity, m.offset ?? 0);
+    const aside = m.offset ?? 0;
+    const face = aside > PROOF_LIMITS.offset ? Math.max(m.face ?? Infinity, aside) : (m.face ?? Infinity);
     // a joint without a key opens as far as it is drawn
     const plain = m.fit > m.drawn - PROOF_LIMITS.fit;
     return { m, face, key: plain ? 0 : Math.abs(m.fit - fit) };
@@ -99,7 +100,7 @@ function poses({ poses: all }: AssemblyProof): Finding[] {
 function centrelines({ centrelines: all }: AssemblyProof): Finding[] {
   return all.map((c): Finding => {
     const { centreline, skin } = PROOF_LIMITS;
-    const ok = c.sections > 0 && c.error <= centreline && c.radius <= skin && c.skin <= 2 * skin;
+    const ok = c.sections >= c.wanted / 2 && c.error <= centreline && c.radius <= skin && c.skin <= 2 * skin;
     return {
       id: 'jig.centreline',
       level: ok ? 'ok' : 'fail',

@@ -1,5 +1,6 @@
 import { frameAlong } from '../../geometry/frame.js';
 import { headingAt } from '../../geometry/path.js';
+import type { Vec2 } from '../../geometry/vec2.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { type Piece, piecesOf } from '../pieces.js';
@@ -64,6 +65,22 @@ function sectionAt(tube: RoutedTube, run: number, radius: number, dummies: reado
   const points = dummies
     .flatMap((d) => crossings(d.mesh, frame, radius + 1))
     .filter(([x, y]) => Math.hypot(x, y) > 0.75 * radius);
-  const circle = circleThrough(points);
+  const circle = circleThrough(evenlyRound(points));
   return circle === null ? null : { ...circle, error: Math.hypot(circle.centre[0], circle.centre[1]) };
+}
+
+/** Directions about the route a section is looked at in: writing has many corners in few of them. */
+const DIRECTIONS = 48;
+
+/** The middle one, by distance, of the points in each direction. */
+function evenlyRound(points: readonly Vec2[]): Vec2[] {
+  const bins = new Map<number, Vec2[]>();
+  for (const p of points) {
+    const bin = Math.floor(((Math.atan2(p[1], p[0]) / Math.PI + 1) / 2) * DIRECTIONS);
+    bins.set(bin, [...(bins.get(bin) ?? []), p]);
+  }
+  return [...bins.values()].map((list) => {
+    const sorted = [...list].sort((a, b) => Math.hypot(...a) - Math.hypot(...b));
+    return sorted[Math.floor(sorted.length / 2)]!;
+  });
 }

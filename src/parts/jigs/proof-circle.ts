@@ -16,12 +16,12 @@ const FEWEST = 8;
 
 /**
  * Circle of least squares (Kasa's linear fit, from memory) through points that may hold strays: fitted, strays left out, fitted
- * again until none is left. Null when too few points remain or they do not go round.
+ * again until none is left. Null when fewer than half of the points remain, or too few, or they do not go round.
  */
 export function circleThrough(points: readonly Vec2[]): FittedCircle | null {
   let kept = points;
   for (let pass = 0; pass < 12; pass++) {
-    if (kept.length < FEWEST) return null;
+    if (kept.length < Math.max(FEWEST, points.length / 2)) return null;
     const circle = fitted(kept);
     if (circle === null) return null;
     const off = kept.map(([x, y]) => Math.abs(Math.hypot(x - circle.centre[0], y - circle.centre[1]) - circle.radius));

@@ -15,8 +15,9 @@ import { type StandingPart, standingPart } from './standing-part.js';
 export const PROOF_LIMITS = {
   /** Volume two parts may share, mm3. */
   overlap: 0.6,
-  /** Distance between faces that meet, and between their middles, mm. */
+  /** Distance between faces that meet, and between the middles of their rims, which are chords, mm. */
   face: 0.01,
+  offset: CHORD_ERROR,
   /** Place of a collector's inlets on its holder, mm, and turn of their axes, rad. */
   pose: 0.01,
   turn: 1e-3,
@@ -39,7 +40,7 @@ export interface AssemblyProof {
   readonly pairs: number;
   /** Every pair that shares any space, the largest first. */
   readonly overlaps: readonly Overlap[];
-  /** Parts that touch nothing that hangs together with the first. */
+  /** Parts that do not hang together with any printed flange. */
   readonly loose: readonly string[];
   readonly mates: readonly MateProof[];
   readonly poses: readonly PoseProof[];
@@ -95,19 +96,13 @@ function nearPairs(standing: readonly StandingPart[]): Pair[] {
   });
 }
 
-/** Parts not reached from the first of the largest group by going from part to touching part. */
+/** Parts from which no printed flange is reached by going from part to touching part. */
 function looseOf(standing: readonly StandingPart[], touching: readonly Pair[]): string[] {
-  const groups: Set<number>[] = [];
-  const grouped = new Set<number>();
-  for (const i of standing.keys()) {
-    if (grouped.has(i)) continue;
-    const group = new Set([i]);
-    for (const at of group) {
-      for (const [a, b] of touching) if (a === at || b === at) group.add(a).add(b);
-    }
-    for (const at of group) grouped.add(at);
-    groups.push(group);
+  const held = new Set<number>();
+  for (const [i, { part }] of standing.entries()) if (part.kind === 'flange-proof') held.add(i);
+  // the set grows while it is gone through
+  for (const at of held) {
+    for (const [a, b] of touching) if (a === at || b === at) held.add(a).add(b);
   }
-  const largest = groups.reduce<Set<number>>((a, b) => (b.size > a.size ? b : a), new Set());
-  return standing.filter((_, i) => !largest.has(i)).map((s) => s.part.name);
+  return standing.filter((_, i) => !held.has(i)).map((s) => s.part.name);
 }
