@@ -3,7 +3,9 @@ import { headingAt } from '../../geometry/path.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import { type Piece, piecesOf } from '../pieces.js';
+import { piecesOf } from '../pieces.js';
+import { CUT_LINE } from './dummy-tube.js';
+import { type PrintedSpan, printedSpans } from './printed-spans.js';
 import { circleThrough } from './proof-circle.js';
 import { crossings } from './proof-section.js';
 import type { StandingPart } from './standing-part.js';
@@ -22,15 +24,19 @@ export interface CentrelineProof {
   readonly skin: number;
 }
 
-/** Sections looked at in every piece; the key at either end is kept out of. */
+/** Sections looked at in every printed span. */
 const SECTIONS = 7;
 
-/** Part of a piece's length left out at either end: a tilted face, a joint. */
+/** Part of a span's length left out at either end: a tilted face, a joint and its groove. */
 const ENDS = 0.12;
 
-/** Names of parts that stand for a piece: the whole, or spans of it. */
-const standsFor = (piece: Piece, name: string): boolean =>
-  name === `tube-${piece.file}` || new RegExp(`^tube-${piece.file}-\\d+$`).test(name);
+/** Running lengths of the sections of one printed span; none in one that is all groove and chamfer. */
+function sectionRuns({ fromRun, toRun }: PrintedSpan): number[] {
+  const ends = Math.max(ENDS * (toRun - fromRun), 1.5 * CUT_LINE);
+  const between = toRun - fromRun - 2 * ends;
+  if (between < 0) return [];
+  return Array.from({ length: SECTIONS }, (_, i) => fromRun + ends + (between * i) / (SECTIONS - 1));
+}
 
 /** The centrelines of all tubes: sections across the standing dummies, a circle fitted to the outside of each. */
 export function centrelinesOf(
@@ -40,16 +46,14 @@ export function centrelinesOf(
 ): CentrelineProof[] {
   return tubes.map((tube) => {
     const proof = { tube: tube.name, sections: 0, wanted: 0, error: 0, run: 0, radius: 0, skin: 0 };
-    for (const piece of piecesOf(plan, tube)) {
-      const dummies = standing.filter((s) => standsFor(piece, s.part.name));
-      for (let i = 0; i < SECTIONS; i++) {
-        const t = ENDS + ((1 - 2 * ENDS) * i) / (SECTIONS - 1);
-        const run = piece.fromRun + t * (piece.toRun - piece.fromRun);
+    for (const span of printedSpans(piecesOf(plan, tube), plan.jig.bed, plan.jig.keyLength)) {
+      const dummies = standing.filter((s) => s.part.name === `tube-${span.file}`);
+      for (const run of sectionRuns(span)) {
         proof.wanted++;
-        const found = sectionAt(tube, run, piece.od / 2, dummies);
+        const found = sectionAt(tube, run, span.od / 2, dummies);
         if (found === null) continue;
         proof.sections++;
-        proof.radius = Math.max(proof.radius, Math.abs(found.radius - piece.od / 2));
+        proof.radius = Math.max(proof.radius, Math.abs(found.radius - span.od / 2));
         proof.skin = Math.max(proof.skin, found.worst);
         if (found.error >= proof.error) [proof.error, proof.run] = [found.error, run];
       }

@@ -1,7 +1,7 @@
 import { type Frame, frameAlong } from '../../geometry/frame.js';
 import { headingAt } from '../../geometry/path.js';
 import type { Pairing } from '../../geometry/solid.js';
-import { distance2 } from '../../geometry/vec2.js';
+import { distance2, type Vec2 } from '../../geometry/vec2.js';
 import { angleBetween, scale, type Vec3 } from '../../geometry/vec3.js';
 import { inletTube } from '../../params/inlet-tube.js';
 import type { Plan } from '../../params/plan.js';
@@ -10,7 +10,7 @@ import { cylinderOf, piecesOf } from '../pieces.js';
 import { collectorFiles } from '../printed-part.js';
 import { printedSpans } from './printed-spans.js';
 import { circleThrough } from './proof-circle.js';
-import { pointsNear } from './proof-section.js';
+import { flatRing } from './proof-section.js';
 import type { StandingPart } from './standing-part.js';
 import { flangeFace } from './tube-jigs.js';
 
@@ -130,23 +130,33 @@ function jointsOf(plan: Plan, tube: RoutedTube, standing: readonly StandingPart[
 const stemEnd = (standing: readonly StandingPart[], suffix: string): StandingPart | undefined =>
   standing.findLast((s) => s.part.name === `stem${suffix}` || new RegExp(`^stem${suffix}-\\d+$`).test(s.part.name));
 
-/** Depth and breadth about a face's rim in which its corners are looked for, mm. */
-const RIM = 0.5;
+/** How far from a joint its faces are looked for, mm. */
+const DEEP = 0.5;
+
+/** Faces stand beyond this part of the tube's radius: further in are the key and what it stands in. */
+const OUTER = 0.6;
 
 function facesOf({ a, b, frame, normal }: Joint): Pick<MateProof, 'face' | 'offset'> {
   const plane = frameAlong(frame.origin, normal);
   const tilt = angleBetween(normal, frame.z);
-  const rims = [a, b].map(({ part, radius }) =>
-    pointsNear(part.mesh, plane, RIM, [radius - RIM, radius / Math.cos(tilt) + RIM]),
+  const rings = [a, b].map(({ part, radius }) =>
+    flatRing(part.mesh, plane, DEEP, [OUTER * radius, radius / Math.cos(tilt) + DEEP]),
   );
-  if (rims.some((r) => r.length < 3)) return { face: null, offset: null };
-  // other edges end near the rim too: where a foot cuts a bend off, where writing stands
-  const face = Math.max(...rims.map((rim) => threeQuarters(rim.map((p) => Math.abs(p[2])))));
-  const circles = rims.map((rim) => circleThrough(rim.map(([x, y]) => [x, y])));
-  const [first, second] = circles;
-  const offset = tilt < 1e-9 && first && second ? distance2(first.centre, second.centre) : null;
+  const [first, second] = rings;
+  if (!first || !second) return { face: null, offset: null };
+  const face = Math.max(Math.abs(first.height), Math.abs(second.height));
+  const circles = [first, second].map(({ corners }) => circleThrough(rimOf(corners)));
+  const offset = tilt < 1e-9 && circles[0] && circles[1] ? distance2(circles[0].centre, circles[1].centre) : null;
   return { face, offset };
 }
 
-const threeQuarters = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[Math.floor(0.75 * (values.length - 1))]!;
+/** How far within the outermost corner of a face its rim is looked for, mm. */
+const RIM = 0.1;
+
+/** The outer rim of a face: the flat a bend lies on and writing take but a part of it. */
+function rimOf(corners: readonly Vec3[]): Vec2[] {
+  const far = corners.map(([x, y]) => Math.hypot(x, y)).sort((p, q) => p - q);
+  // a corner of its own, of writing, may stand out
+  const rim = far[Math.floor(0.98 * (far.length - 1))]!;
+  return corners.filter(([x, y]) => Math.abs(Math.hypot(x, y) - rim) < RIM).map(([x, y]) => [x, y]);
+}

@@ -2,7 +2,7 @@ import { type Frame, pointInto } from '../../geometry/frame.js';
 import type { Mesh } from '../../geometry/mesh.js';
 import { pointOf } from '../../geometry/mesh-measure.js';
 import { lerp2, type Vec2 } from '../../geometry/vec2.js';
-import type { Vec3 } from '../../geometry/vec3.js';
+import { cross, length, sub, type Vec3 } from '../../geometry/vec3.js';
 
 /** Where the edges of a mesh cross the plane z = 0 of a frame, in its x and y, within `reach` mm of its origin; every edge once. */
 export function crossings(mesh: Mesh, frame: Frame, reach: number): Vec2[] {
@@ -42,4 +42,55 @@ export function pointsNear(mesh: Mesh, frame: Frame, deep: number, [least, most]
     if (r >= least && r <= most) found.push(q);
   }
   return found;
+}
+
+/** A flat ring of a mesh that faces along z of a frame. */
+export interface FlatRing {
+  /** Mean height of its triangles, weighed by their area, and their furthest corner from it, mm. */
+  readonly height: number;
+  /** Corners in the frame. */
+  readonly corners: readonly Vec3[];
+}
+
+/** Two directions this close are the same, rad: printed corners stand on a grid, which turns small triangles a little. */
+const FLAT = 0.01;
+
+/**
+ * What of a mesh lies flat against the plane z = 0 of a frame: the triangles square to z within `deep` mm of the plane and between two
+ * distances from its axis. Null where there is none. Rims broken by chamfers and grooves do not matter to it.
+ */
+export function flatRing(
+  mesh: Mesh,
+  frame: Frame,
+  deep: number,
+  [least, most]: readonly [number, number],
+): FlatRing | null {
+  const { triangles } = mesh;
+  const near = pointsIn(mesh, frame, deep);
+  const corners: Vec3[] = [];
+  let [area, height] = [0, 0];
+  for (let t = 0; t < triangles.length; t += 3) {
+    const own = [near[triangles[t]!], near[triangles[t + 1]!], near[triangles[t + 2]!]];
+    const [a, b, c] = own;
+    if (!(a && b && c)) continue;
+    if (own.some((p) => Math.hypot(p![0], p![1]) > most) || own.every((p) => Math.hypot(p![0], p![1]) < least))
+      continue;
+    const normal = cross(sub(b, a), sub(c, a));
+    const twice = length(normal);
+    if (twice === 0 || Math.hypot(normal[0], normal[1]) > FLAT * twice) continue;
+    corners.push(a, b, c);
+    area += twice;
+    height += (twice * (a[2] + b[2] + c[2])) / 3;
+  }
+  return area === 0 ? null : { height: height / area, corners };
+}
+
+/** Points of a mesh by their number, in the frame, those within `deep` mm of the plane z = 0. */
+function pointsIn(mesh: Mesh, frame: Frame, deep: number): (Vec3 | undefined)[] {
+  const { origin: o, z } = frame;
+  return Array.from({ length: mesh.positions.length / 3 }, (_, i) => {
+    const p = pointOf(mesh, i);
+    const h = (p[0] - o[0]) * z[0] + (p[1] - o[1]) * z[1] + (p[2] - o[2]) * z[2];
+    return Math.abs(h) > deep ? undefined : pointInto(frame, p);
+  });
 }
