@@ -6,8 +6,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { stlFiles } from '../../src/export/stl.js';
 import { collectorOf } from '../../src/parts/collector.js';
 import { flangesOf } from '../../src/parts/flange.js';
+import { benchJigs } from '../../src/parts/jigs/bench/bench.js';
 import { mockUpOf } from '../../src/parts/jigs/jigs.js';
 import type { SolidPart } from '../../src/parts/part.js';
+import { withBench } from '../support/bench-plan.js';
 import { requireTool } from '../support/tools.js';
 import { twin } from '../support/twin.js';
 
@@ -23,6 +25,7 @@ describe('STL as others read it', () => {
     parts = [
       collectorOf(plan.collectors[0]!, plan.tube, plan.jig.bed).part,
       ...mockUpOf({ plan, primaries, secondaries: [], flanges }).parts,
+      ...benchJigs(withBench(plan), primaries, []).parts,
     ];
     folder = mkdtempSync(join(tmpdir(), 'stl-'));
     for (const [i, file] of stlFiles(parts).entries()) writeFileSync(pathOf(parts[i]!), file.bytes);
