@@ -7,8 +7,10 @@ import { stlFiles } from '../../src/export/stl.js';
 import { collectorOf } from '../../src/parts/collector.js';
 import { collectorAids } from '../../src/parts/collector-aids.js';
 import { flangesOf } from '../../src/parts/flange.js';
+import { benchJigs } from '../../src/parts/jigs/bench/bench.js';
 import { mockUpOf } from '../../src/parts/jigs/jigs.js';
 import type { SolidPart } from '../../src/parts/part.js';
+import { withBench } from '../support/bench-plan.js';
 import { JIG, mergePlan, SLIP, TUBE, VENTURI } from '../support/merge-plan.js';
 import { requireTool } from '../support/tools.js';
 import { twin } from '../support/twin.js';
@@ -32,6 +34,7 @@ describe('STL as others read it', () => {
       ...collectors.map((c) => c.part),
       ...collectors.flatMap((c) => collectorAids(c, JIG)),
       ...mockUpOf({ plan, primaries, secondaries: [], flanges }).parts,
+      ...benchJigs(withBench(plan), primaries, []).parts,
     ];
     folder = mkdtempSync(join(tmpdir(), 'stl-'));
     for (const [i, file] of stlFiles(parts).entries()) writeFileSync(pathOf(parts[i]!), file.bytes);
