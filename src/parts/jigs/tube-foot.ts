@@ -134,13 +134,14 @@ function footSolid(plan: Plan, flange: FlangePart, primary: RoutedPrimary, place
   const half = SHELL.length / 2;
   const shell = placed(trimmed(bar(outer, -half, half), { point: [0, 0, 0], normal: [0, 1, 0] }), axis);
   const groove = placed(
-    difference(bar(outer + 1, -SHELL.tie / 2, SHELL.tie / 2), bar(outer - SHELL.groove, -half, half)),
+    difference(bar(outer + SHELL.groove, -SHELL.tie / 2, SHELL.tie / 2), bar(outer - SHELL.groove, -half, half)),
     axis,
   );
   const under = placed(bar(WEB, -half, half), { ...axis, origin: along(point, axis.y, inner + WEB / 2) });
   const disc = (at: Vec2, r: number): Solid => placed(bar(r, plate, top), { ...WORLD, origin: [at[0], at[1], 0] });
   const pad = hull(disc(place.at, place.padRadius), disc(place.seat, WEB + 1));
-  const web = hull(disc(place.seat, WEB + 1), under);
+  // grows from the pad to the shell's ends, so that these do not hang in the air when it is printed
+  const web = hull(disc(place.seat, WEB + 1), under, shell);
   const column = (r: number, from: number, to: number): Solid =>
     prism(
       circlePoints(r, undefined, 'chords-outside').map((p) => add2(p, place.at)),
@@ -149,7 +150,7 @@ function footSolid(plan: Plan, flange: FlangePart, primary: RoutedPrimary, place
     );
   const opening = flange.region.openings.find((o) => o.cylinder === primary.cylinder)!;
   return difference(
-    trimmed(union(pad, union(web, shell)), { point: [0, 0, plate], normal: [0, 0, 1] }),
+    trimmed(union(pad, web), { point: [0, 0, plate], normal: [0, 0, 1] }),
     solidOf(sweepRound(around(path, run, 2 * outer), inner)),
     groove,
     column(place.holeDiameter / 2, plate - 1, top + 1),
