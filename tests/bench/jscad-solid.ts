@@ -42,6 +42,9 @@ function jscadBuilt(solid: Solid): Geom3 {
         moved(frameAlong(solid.plane.point, solid.plane.normal), side),
       ) as Geom3;
     }
+    case 'foot-chamfered':
+      // it has no counterpart: this spares the peer a step
+      return jscadBuilt(solid.solid);
     case 'largest-body':
       return (scission(jscadBuilt(solid.solid)) as Geom3[]).reduce((a, b) =>
         measureVolume(b) > measureVolume(a) ? b : a,

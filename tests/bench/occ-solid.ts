@@ -57,6 +57,9 @@ export function occSolid(oc: Occ, solid: Solid): Occ {
       const { point, normal } = solid.plane;
       return cut(oc, occSolid(oc, solid.solid), [occPlaced(oc, box, frameAlong(point, normal))]);
     }
+    case 'foot-chamfered':
+      // spares the peer a step
+      return occSolid(oc, solid.solid);
     default:
       throw new Error(`OpenCascade has no ${solid.kind}`);
   }

@@ -28,6 +28,7 @@ export function leavesOf(solid: Solid): Mesh[] {
       return [solid.from, ...solid.minus].flatMap(leavesOf);
     case 'placed':
     case 'trimmed':
+    case 'foot-chamfered':
     case 'largest-body':
       return leavesOf(solid.solid);
     default:
@@ -47,6 +48,7 @@ export function hasHull(solid: Solid): boolean {
       return [solid.from, ...solid.minus].some(hasHull);
     case 'placed':
     case 'trimmed':
+    case 'foot-chamfered':
     case 'largest-body':
       return hasHull(solid.solid);
     default:

@@ -79,6 +79,15 @@ describe('a sound plan', () => {
       chamfer: 0.4,
       print: PRINT,
       bench: null,
+      joint: 'slide',
+      pressFit: 0.1,
+      tubeWall: null,
+      cord: null,
+      scale: 'mm',
+      marks: true,
+      foot: null,
+      holder: null,
+      comb: true,
     });
     expect(plan.engine).toMatchObject({ bankAngle: 0, compressionRatio: null, cam: null, rpm: null });
   });
