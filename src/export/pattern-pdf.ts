@@ -65,7 +65,7 @@ function factsOf({ outline, tube, plate, count, notes, tab, deviation }: Pattern
   const lay =
     tube === null
       ? `Sheet of ${plate === null ? 'plate' : `${plate.thickness} mm ${plate.material}`}: cut along the thick line, bend or roll at the bend lines.`
-      : `Wrap round the ${tube.side} of tube ${tube.od} x ${tube.wall} mm: the reference line on the tube's clocking mark${tab === null ? '' : ', the tab under the other end'}; mark along the thick edge.`;
+      : `Wrap round the ${tube.side} of tube ${Number(tube.od.toFixed(3))} x ${Number(tube.wall.toFixed(3))} mm: the reference line on the tube's clocking mark${tab === null ? '' : ', the tab under the other end'}; mark along the thick edge.`;
   return [`${size}, ${pieces}, drawn to within ${Math.max(deviation, 0.001).toFixed(3)} mm`, lay, ...notes];
 }
 
