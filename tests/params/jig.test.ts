@@ -1,38 +1,52 @@
 import { describe, expect, test } from 'vitest';
-import { PRINT } from '../support/print-plan.js';
+import { markedJig } from '../support/jig-fixture.js';
 import { BASE, planFrom, problemsOf } from './base-plan.js';
 
-const problems = (jig: string): string[] => problemsOf(`${BASE}jig: ${jig}\n`).map((p) => `${p.path}: ${p.message}`);
+const jig = (fields: string) => planFrom(`${BASE}jig: { ${fields} }\n`).jig;
+const problems = (fields: string): string[] =>
+  problemsOf(`${BASE}jig: { ${fields} }\n`).map((p) => `${p.path}: ${p.message}`);
 
 describe('jig', () => {
-  test('prints as is common where the plan says nothing', () => {
-    const { gap, chamfer, print } = planFrom(BASE).jig;
-    expect([gap, chamfer]).toEqual([5, 0.4]);
-    expect(print).toEqual(PRINT);
+  test('is useful when left out: solid tubes that slide, with scale, marks, chamfer and comb', () => {
+    expect(planFrom(BASE).jig).toEqual(markedJig());
   });
 
-  test('takes what the plan says: percent as a share, degrees as radians, lengths in any unit', () => {
-    const jig =
-      '{ gap: 8, chamfer: 0, print: { infill: 40, overhang: 45, line_width: "0.02 in", walls: 5, layer_time: 0 } }';
-    const { gap, chamfer, print } = planFrom(`${BASE}jig: ${jig}\n`).jig;
-    expect([gap, chamfer]).toEqual([8, 0]);
-    expect(print).toMatchObject({ infill: 0.4, walls: 5, layerTime: 0 });
-    expect(print.overhang).toBeCloseTo(Math.PI / 4, 12);
-    expect(print.lineWidth).toBeCloseTo(0.508, 12);
+  test('takes joints, bores, cord and marks', () => {
+    expect(jig('joint: press, press_fit: 0.05, tube: hollow, cord: 4, scale: false, marks: false, chamfer: 0')).toEqual(
+      markedJig({ joint: 'press', pressFit: 0.05, tubeWall: 2.4, cord: 4, scale: null, marks: false, chamfer: 0 }),
+    );
+    expect(jig('tube: hollow, tube_wall: "0.1 in"').tubeWall).toBeCloseTo(2.54, 9);
+    expect(jig('tube_wall: 3').tubeWall).toBeNull();
+  });
+
+  test('stands feet and a holder where the plan says', () => {
+    expect(jig('foot: true').foot).toEqual({ bolts: null });
+    expect(jig('foot: { bolts: [2] }').foot).toEqual({ bolts: [2] });
+    const { holder } = jig(
+      'holder: { bolts: [{ at: [0, -90, 5], normal: [0, -2, 0], thread: M10 }, { at: [50, -90, 5], normal: [0, -1, 0] }] }',
+    );
+    expect(holder).toMatchObject({
+      collector: 0,
+      bolts: [{ holeDiameter: 11 }, { holeDiameter: 9, threadDiameter: 8 }],
+    });
+    expect(holder!.bolts[0]!.frame).toMatchObject({ origin: [0, -90, 5], z: [0, -1, 0] });
   });
 
   test.each([
-    ['{ gap: -1 }', /^jig\.gap: .*from 0 mm to 100 mm, found -1 mm/],
-    ['{ chamfer: 5 }', /^jig\.chamfer: .*from 0 mm to 2 mm, found 5 mm/],
-    ['{ print: { walls: 2.5 } }', /^jig\.print\.walls: expected a whole number from 1 to 50, found 2\.5/],
-    ['{ print: { infill: 150 } }', /^jig\.print\.infill: expected a number from 0 to 100, found 150/],
-    ['{ print: { layer: 0 } }', /^jig\.print\.layer: .*over 0 mm and at most 2 mm, found 0 mm/],
-    ['{ print: { flow: 0 } }', /^jig\.print\.flow: expected a number from 0\.01 to 1000, found 0/],
-    ['{ print: { overhang: 120 } }', /^jig\.print\.overhang: expected an angle from 0 to 90 degrees, found 120/],
-    ['{ print: { speed: 60 } }', /^jig\.print\.speed: /],
-  ])('%s is refused with what was found and what is allowed', (jig, said) => {
-    const found = problems(jig);
-    expect(found).toHaveLength(1);
-    expect(found[0]).toMatch(said);
+    ['joint: glue', /jig\.joint/],
+    ['tube: hollow, tube_wall: 0.8', /jig\.tube_wall: expected a length from 1\.2 mm to 20 mm/],
+    ['tube: hollow, tube_wall: 18', /jig\.tube_wall: expected at most a third of a tube of/],
+    ['cord: 12', /jig\.cord: the keys of a tube of .* are wide enough for .* at most, found 12 mm/],
+    ['cord: 0.2', /jig\.cord: expected a length from 1 mm/],
+    ['foot: 3', /jig\.foot: expected true, false or a list of bolts/],
+    ['foot: { bolts: [7] }', /jig\.foot\.bolts.*: expected a bolt from 1 to 2, found 7/],
+    ['chamfer: 5', /jig\.chamfer/],
+    ['holder: { bolts: [{ at: [0, 0, 0], normal: [0, 1, 0] }] }', /jig\.holder\.bolts/],
+    [
+      'holder: { collector: nose, bolts: [{ at: [0, 0, 0], normal: [0, 1, 0] }, { at: [9, 0, 0], normal: [0, 1, 0] }] }',
+      /jig\.holder\.collector: no collector is named .?nose.?; there is/,
+    ],
+  ])('refuses %s', (fields, message) => {
+    expect(problems(fields).join('\n')).toMatch(message);
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { radians } from '../../src/geometry/angle.js';
 import { readPlan } from '../../src/params/read-plan.js';
-import { PRINT } from '../support/print-plan.js';
+import { markedJig } from '../support/jig-fixture.js';
 import { stlText, tetrahedron } from '../support/stl-text.js';
 import { BASE, planFrom, problemAfter, problemsOf, swap } from './base-plan.js';
 import { fullPlan } from './full-plan.js';
@@ -69,26 +69,7 @@ describe('a sound plan', () => {
     expect(plan.tube.steps).toEqual([]);
     expect([plan.secondaries, plan.keepOuts, plan.collectors[0]!.freedom]).toEqual([null, [], null]);
     expect(plan.collectors[0]!.from).toEqual([]);
-    expect(plan.jig).toEqual({
-      bed: [210, 210, 210],
-      fit: 0.2,
-      plate: 5,
-      keyLength: 10,
-      strut: 16,
-      gap: 5,
-      chamfer: 0.4,
-      print: PRINT,
-      bench: null,
-      joint: 'slide',
-      pressFit: 0.1,
-      tubeWall: null,
-      cord: null,
-      scale: 'mm',
-      marks: true,
-      foot: null,
-      holder: null,
-      comb: true,
-    });
+    expect(plan.jig).toEqual(markedJig());
     expect(plan.engine).toMatchObject({ bankAngle: 0, compressionRatio: null, cam: null, rpm: null });
   });
 

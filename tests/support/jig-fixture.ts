@@ -18,7 +18,7 @@ export const jigWith = (settings: Partial<JigPlan> = {}): JigPlan => ({
   foot: null,
   holder: null,
   comb: false,
-  gap: 4,
+  gap: 5,
   print: PRINT,
   bench: null,
   ...settings,

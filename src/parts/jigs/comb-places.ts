@@ -140,7 +140,7 @@ function groupAt(
     // a slanting tube takes up more of a thick comb
     const slant = half * Math.tan(Math.acos(Math.min(1, Math.abs(dot(p.direction, h.direction)))));
     if (Math.abs(dot(p.direction, h.direction)) < SQUARE || seats.some((s) => s.id === p.id)) continue;
-    close.set(pairKey(own.id, p.id), [own.id, p.id]);
+    close.set(pairKey(own.id, p.id), own.id < p.id ? [own.id, p.id] : [p.id, own.id]);
     if (Math.min(...skins) > 2 * (gap + slant) + LEAST_TOOTH) seats.push(p);
   }
   return seats;

@@ -10,8 +10,8 @@ import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';
 import { type CombPlace, type CombSeat, combPlaces, REACH } from './comb-places.js';
 import { ENGRAVED } from './proof-solid.js';
+import { PROUD } from './skin-text.js';
 import type { TakenLine } from './strut-search.js';
-import { RAISED } from './tube-label.js';
 
 /** Combs and remarks where tubes run close and none can stand. */
 export interface Combs {
@@ -29,7 +29,7 @@ export function combsOf(
   keptOut: readonly KeptOut[],
   struts: readonly TakenLine[],
 ): Combs {
-  const gap = plan.jig.fit + RAISED;
+  const gap = plan.jig.fit + PROUD;
   const { places, missed } = combPlaces({
     tubes,
     obstacles: keptOut.map((k) => k.obstacle),

@@ -3,6 +3,7 @@ import { pointFrom } from '../../geometry/frame.js';
 import { pathLength } from '../../geometry/path.js';
 import { type Strokes, textStrokes } from '../../geometry/text-solid.js';
 import { heightOver, skinFrame, type TubeSkin } from '../../geometry/tube-skin.js';
+import { RAISED } from './tube-label.js';
 
 /** A rectangle of the unrolled skin that is not free: middle and half sizes along, mm, and round, rad. */
 export interface Taken {
@@ -41,9 +42,12 @@ export interface SkinText {
 /** Room between writing and anything else on the skin, mm. */
 const ROOM = 0.8;
 
-/** A skin may fall away below the writing by this share of its radius, and rise above its foot by this, mm. */
-const LEAST_FLAT = 0.2;
+/** A skin may fall away below the writing by this, and rise above its foot by that, mm. */
+const MOST_FALL = 0.4;
 const MOST_RISE = 0.1;
+
+/** Most that writing or a tick stands proud of a skin, mm: what goes round a dummy tube leaves as much room. */
+export const PROUD = RAISED + MOST_FALL;
 
 /** How far writing is sunk below the deepest skin under it, mm. */
 const FUSED = 0.5;
@@ -61,7 +65,7 @@ export function skinText(words: string, at: SkinTextPlace): SkinText | null {
     const frame = skinFrame(skin, run, angle);
     const heights = heightsUnder(strokes, frame, skin, run);
     const [low, high] = [Math.min(...heights), Math.max(...heights)];
-    if (low < -MOST_RISE || high > LEAST_FLAT * skin.radius) continue;
+    if (low < -MOST_RISE || high > MOST_FALL) continue;
     return { strokes, frame, sunk: high + FUSED, place };
   }
   return null;

@@ -33,8 +33,8 @@ const ROUND_VENT = 1.2;
 /** Radius of the way through the keys of a hollow tube, mm: what goes in must come out. */
 const VENT = 2;
 
-/** Radius of the largest circle in a roofed section over its own. */
-const ROOFED_CIRCLE = 2 / (1 + Math.SQRT2);
+/** Radius of the largest circle about the centreline in a roofed section, over its own. */
+const ROOFED_CIRCLE = Math.SQRT1_2;
 
 /** Radius of the way through for a cord of that diameter with a fit all round, mm. */
 export const cordRadius = (cord: number | null, fit: number): number | null => (cord === null ? null : cord / 2 + fit);
@@ -55,7 +55,8 @@ export function boreSection({ radius, wall, up }: Pick<BoreOf, 'radius' | 'wall'
   const bore = radius - (wall ?? 0);
   const round = circlePoints(bore, CHORD_ERROR / 2);
   // the sweep's y is direction x side: up
-  return up === null ? round : [...round.filter(([x, y]) => y < -1e-9 || (y < 1e-9 && Math.abs(x) > 0)), [0, bore]];
+  const below = round.filter(([x, y]) => y < -1e-9 * bore || x <= -bore * (1 - 1e-9));
+  return up === null ? round : [[bore, 0], [0, bore], ...below];
 }
 
 /** Sizes along the tube of a section of the bore's full size; null where nothing is cut. */

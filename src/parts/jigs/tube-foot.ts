@@ -30,8 +30,8 @@ import { tubeStart } from '../pieces.js';
 import { printedPart } from '../printed-part.js';
 import { type FootPlace, footPlaces, PAD } from './foot-places.js';
 import { LIP, proofThickness } from './proof-plate.js';
+import { PROUD } from './skin-text.js';
 import type { TakenLine } from './strut-search.js';
-import { RAISED } from './tube-label.js';
 
 /** Feet under first pieces, and remarks where there is no room. */
 export interface TubeFeet {
@@ -125,7 +125,7 @@ function footOf(
 function footSolid(plan: Plan, flange: FlangePart, primary: RoutedPrimary, place: FootPlace, run: number): Solid {
   const path = pathInto(place.frame, primary.path);
   const radius = primary.sections[0]!.od / 2;
-  const inner = radius + plan.jig.fit + RAISED;
+  const inner = radius + plan.jig.fit + PROUD;
   const outer = inner + SHELL.wall;
   const [plate, top] = [proofThickness(plan), proofThickness(plan) + PAD];
   const { point, direction } = headingAt(path, run);
