@@ -1,8 +1,9 @@
 // Builds the first two starter plans into this folder, or into one named on the command line.
-// Printed parts are many and large: their SHA-256 sums stand for them (jigs/SHA256SUMS); everything else is kept as written.
+// Printed parts and build plates are many and large: their SHA-256 sums stand for them (SHA256SUMS in their folder); everything else is
+// kept as written.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -17,14 +18,21 @@ for (const name of ['inline-four', 'inline-six-turbo']) {
   const args = [join(root, 'dist/cli/main.js'), 'build', join(root, `templates/${name}.yaml`), '--out', built];
   const ran = spawnSync(process.execPath, args, { stdio: ['ignore', 'ignore', 'inherit'] });
   if (ran.status !== 0) throw new Error(`building ${name} exited with ${ran.status}`);
-  const jigs = join(built, 'jigs');
-  const sums = readdirSync(jigs)
-    .sort()
-    .map((file) => `${createHash('sha256').update(readFileSync(join(jigs, file))).digest('hex')}  ${file}\n`);
-  rmSync(jigs, { recursive: true });
-  mkdirSync(jigs);
-  writeFileSync(join(jigs, 'SHA256SUMS'), sums.join(''));
+  for (const folder of ['jigs', 'print']) sumUp(join(built, folder));
   rmSync(join(target, name), { recursive: true, force: true });
   cpSync(built, join(target, name), { recursive: true });
 }
 rmSync(temporary, { recursive: true });
+
+/** Puts the sums of a folder's solids in their place. */
+function sumUp(folder) {
+  const solids = readdirSync(folder)
+    .filter((file) => /\.(stl|3mf)$/.test(file))
+    .sort();
+  const sums = solids.map((file) => {
+    const sum = createHash('sha256').update(readFileSync(join(folder, file))).digest('hex');
+    rmSync(join(folder, file));
+    return `${sum}  ${file}\n`;
+  });
+  writeFileSync(join(folder, 'SHA256SUMS'), sums.join(''));
+}

@@ -52,6 +52,7 @@ export function patternIndex(set: SheetSet, patterns: readonly PrintedPattern[],
 }
 
 const useWords = ({ use, tube, plate }: Pattern): string => {
-  if (tube !== null) return `${use} round ${Number(tube.od.toFixed(3))} x ${Number(tube.wall.toFixed(3))} mm, ${tube.side}`;
+  if (tube !== null)
+    return `${use} round ${Number(tube.od.toFixed(3))} x ${Number(tube.wall.toFixed(3))} mm, ${tube.side}`;
   return plate === null ? use : `${use}, ${plate.thickness} mm ${plate.material}`;
 };
