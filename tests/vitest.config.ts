@@ -6,6 +6,8 @@ export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/support/fixed-seed.ts'],
+    // most tests are work of the processor: every core takes a share
+    maxWorkers: '100%',
     testTimeout: 120_000,
     hookTimeout: 120_000,
   },

@@ -6,12 +6,15 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, expect, it } from 'vitest';
 
 const EXAMPLES = fileURLToPath(new URL('../../output-examples/', import.meta.url));
+/** What stands beside the examples. */
+const BESIDE: readonly string[] = ['regenerate.mjs', 'picture.mjs', 'mock-up.png'];
+
 const folder = mkdtempSync(join(tmpdir(), 'evenrun-compare-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const filesIn = (root: string): string[] =>
   readdirSync(root, { recursive: true, withFileTypes: true })
-    .filter((e) => e.isFile() && e.name !== 'regenerate.mjs')
+    .filter((e) => e.isFile() && !BESIDE.includes(e.name))
     .map((e) => join(e.parentPath, e.name).slice(root.length).replace(/^\//, ''))
     .sort();
 

@@ -96,7 +96,7 @@ function nearPairs(standing: readonly StandingPart[]): Pair[] {
   });
 }
 
-/** Parts from which no printed flange is reached by going from part to touching part. */
+/** Parts from which no printed flange is reached by going from part to touching part; a comb is clipped on and touches nothing by design. */
 function looseOf(standing: readonly StandingPart[], touching: readonly Pair[]): string[] {
   const held = new Set<number>();
   for (const [i, { part }] of standing.entries()) if (part.kind === 'flange-proof') held.add(i);
@@ -104,5 +104,5 @@ function looseOf(standing: readonly StandingPart[], touching: readonly Pair[]): 
   for (const at of held) {
     for (const [a, b] of touching) if (a === at || b === at) held.add(a).add(b);
   }
-  return standing.filter((_, i) => !held.has(i)).map((s) => s.part.name);
+  return standing.filter((s, i) => !held.has(i) && s.part.kind !== 'spacing-comb').map((s) => s.part.name);
 }
