@@ -30,8 +30,8 @@ const told: readonly (readonly [file: string, from: string, to: string])[] = [
   ],
   [
     'geometry/text-solid.js',
-    'return solidOf(meshFromGeom3(extrudeLinear({ height }, flat)));',
-    "return solidOf(Object.assign(meshFromGeom3(extrudeLinear({ height }, flat)), { madeAs: { kind: 'stroke', p, q, width, height } }));",
+    'return solidOf({ positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) });',
+    "return solidOf({ positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles), madeAs: { kind: 'stroke', p, q, width, height } });",
   ],
 ];
 
