@@ -28,6 +28,18 @@ const ELBOWS = [
   { nps: 3, od: 88.9, a: 114.3, o: 229, k: 159 },
 ] as const;
 
+/** Right angles in space. */
+const STAIRCASE = {
+  points: [
+    [0, 0, 0],
+    [100, 0, 0],
+    [100, 150, 0],
+    [100, 150, 120],
+    [220, 150, 120],
+  ],
+  clr: [40, 40, 40],
+} as const;
+
 describe('ASME B16.9 long-radius elbows', () => {
   it.each(ELBOWS)('NPS $nps: centre to end of a 90 deg elbow is that of a path with CLR 1.5 x NPS', ({ nps, a }) => {
     const clr = 1.5 * nps * 25.4;
@@ -92,21 +104,11 @@ describe('XYZ to LRA', () => {
 
   it('a staircase in space', () => {
     // computed independently in closed form, not a publication
-    const polygon = {
-      points: [
-        [0, 0, 0],
-        [100, 0, 0],
-        [100, 150, 0],
-        [100, 150, 120],
-        [220, 150, 120],
-      ] as const,
-      clr: [40, 40, 40],
-    };
-    const { rows, lastStraight } = lraFromPolygon(polygon);
+    const { rows, lastStraight } = lraFromPolygon(STAIRCASE);
     expect(rows.map((r) => degrees(r.angle))).toEqual([90, 90, 90].map((a) => expect.closeTo(a, 9)));
     expect(rows.slice(1).map((r) => Math.abs(degrees(r.rotation)))).toEqual([90, 90].map((a) => expect.closeTo(a, 9)));
     expect([...rows.map((r) => r.straight), lastStraight]).toEqual([60, 70, 40, 80].map((s) => expect.closeTo(s, 9)));
-    expect(polygonLength(polygon)).toBeCloseTo(438.496, 3);
+    expect(polygonLength(STAIRCASE)).toBeCloseTo(438.496, 3);
   });
 
   it('two unequal bends', () => {
@@ -130,17 +132,7 @@ describe('XYZ to LRA', () => {
 
   it('a staircase in space, as a bender with a length counter reads it', () => {
     // computed independently in closed form, not a publication: arcs of 62.832 mm, 438.496 mm developed
-    const polygon = {
-      points: [
-        [0, 0, 0],
-        [100, 0, 0],
-        [100, 150, 0],
-        [100, 150, 120],
-        [220, 150, 120],
-      ] as const,
-      clr: [40, 40, 40],
-    };
-    const rows = csvRows(bendTable([{ cylinder: 1, polygon } as unknown as RoutedPrimary]).bytes);
+    const rows = csvRows(bendTable([{ cylinder: 1, polygon: STAIRCASE } as unknown as RoutedPrimary]).bytes);
     const column = (name: string): (number | null)[] => rows.map((r) => (r[name] === '' ? null : Number(r[name])));
     const near = (...values: (number | null)[]) => values.map((v) => (v === null ? null : expect.closeTo(v, 3)));
     expect(column('arc_mm')).toEqual(near(null, 62.832, 62.832, 62.832, null));

@@ -2,8 +2,8 @@ import type { SheetInput } from '../../src/export/sheets/sheet-input.js';
 import { inletTube } from '../../src/params/inlet-tube.js';
 import { collectorOf } from '../../src/parts/collector.js';
 import { collectorFiles } from '../../src/parts/printed-part.js';
+import { cutsOf } from '../../src/parts/tube-cuts.js';
 import { type RoutedHeader, verdictOf } from '../../src/pipeline.js';
-import { tubeCutsOf } from './tube-cuts.js';
 
 /** What the shop sheets tell of, from a routed header, without stock and patterns. */
 export function sheetInputOf(header: RoutedHeader): SheetInput {
@@ -12,7 +12,7 @@ export function sheetInputOf(header: RoutedHeader): SheetInput {
   return {
     ...header,
     collectors: plan.collectors.map((c, i) => collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!)),
-    cuts: tubeCutsOf(plan, [...primaries, ...secondaries]),
+    cuts: [...primaries, ...secondaries].map((tube) => cutsOf(plan, tube)),
     bill: null,
     patterns: [],
     verdict: verdictOf(header),
