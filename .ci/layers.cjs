@@ -13,6 +13,18 @@ module.exports = {
     { name: 'no-circle', severity: 'error', from: {}, to: { circular: true } },
     ...forward,
     {
+      name: 'pages-import-only-geometry-and-their-data',
+      severity: 'error',
+      from: { path: '^src/page/' },
+      to: { path: '^src/(?!geometry/|page/|export/book/)' },
+    },
+    {
+      name: 'pages-are-bundled-not-imported',
+      severity: 'error',
+      from: { path: '^src/(?!page/)' },
+      to: { path: '^src/page/' },
+    },
+    {
       name: 'pipeline-below-cli',
       severity: 'error',
       from: { path: '^src/(pipeline|outputs)' },
@@ -27,7 +39,7 @@ module.exports = {
     {
       name: 'only-scan-uses-the-tree-of-triangles',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/geometry/scan\\.ts$' },
+      from: { path: '^src/', pathNot: '^src/(geometry/scan\\.ts$|page/)' },
       to: { path: 'node_modules/three' },
     },
     {

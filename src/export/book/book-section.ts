@@ -1,0 +1,8 @@
+/** A section of the build book: what a stage tells of itself, in the order it is read. */
+export interface BookSection {
+  /** Safe as an HTML id. */
+  readonly id: string;
+  readonly title: string;
+  /** HTML whose every text is escaped, without scripts. */
+  readonly html: string;
+}
