@@ -33,6 +33,10 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOTDIR: 'a part of the path is not a folder',
   EEXIST: 'it exists already',
   ENOSPC: 'no space left on the disk',
+  EFBIG: 'no file may become so large here',
+  EDQUOT: 'the disk quota is used up',
+  EMFILE: 'too many files are open',
+  ELOOP: 'its links lead in a circle',
   EROFS: 'the disk is read-only',
   ENAMETOOLONG: 'the name is too long',
 };

@@ -1,23 +1,40 @@
 import { randomBytes } from 'node:crypto';
+import { renameSync } from 'node:fs';
 import { cp, lstat, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { OutputFile } from '../export/output-file.js';
 import { CommandError, EXIT } from './exit-code.js';
+import { withLock } from './folder-lock.js';
 import { reasonOf } from './read-file.js';
 
 /**
- * Writes the files as one folder, whole or not at all: into a temporary folder beside it that is renamed into place at the end.
+ * Writes the files as one folder, whole or not at all: into a temporary folder beside it that takes its place at the end.
  * Files of an earlier build are replaced; other files found there are kept. A folder that holds files but no summary of an
- * earlier build is refused. Throws CommandError.
+ * earlier build is refused. Of two builds at once one waits for the other. Killed at any moment, the earlier folder or the new one
+ * stands whole: under its own name, or, killed between the two renames, under a hidden name beside it from which the next build puts
+ * it back. Throws CommandError.
  */
 export async function writeFolder(folder: string, files: readonly OutputFile[]): Promise<void> {
   const target = resolve(folder);
+  try {
+    await earlierBuild(target);
+    await mkdir(dirname(target), { recursive: true });
+    await withLock(beside(target, 'lock'), () => replace(target, files));
+  } catch (error) {
+    if (error instanceof CommandError) throw error;
+    throw refusal(`cannot write ${folder}: ${reasonOf(error as NodeJS.ErrnoException)}`);
+  }
+}
+
+const beside = (target: string, what: string): string => join(dirname(target), `.${basename(target)}.${what}`);
+
+async function replace(target: string, files: readonly OutputFile[]): Promise<void> {
+  await putRight(target);
   const mark = randomBytes(6).toString('hex');
-  const fresh = join(dirname(target), `.${basename(target)}.new-${mark}`);
-  const old = join(dirname(target), `.${basename(target)}.old-${mark}`);
+  const fresh = beside(target, `new-${mark}`);
+  const old = beside(target, `old-${mark}`);
   try {
     const earlier = await earlierBuild(target);
-    await mkdir(dirname(target), { recursive: true });
     await mkdir(fresh);
     if (earlier) await keepOthers(target, fresh, earlier);
     for (const file of files) {
@@ -25,17 +42,38 @@ export async function writeFolder(folder: string, files: readonly OutputFile[]):
       await mkdir(dirname(path), { recursive: true });
       await writeFile(path, file.bytes);
     }
-    if (earlier) await rename(target, old);
-    await rename(fresh, target).catch(async (error) => {
-      if (earlier) await rename(old, target);
-      throw error;
-    });
-    await rm(old, { recursive: true, force: true });
+    swap(target, fresh, earlier ? old : null);
   } catch (error) {
     await rm(fresh, { recursive: true, force: true }).catch(() => {});
-    if (error instanceof CommandError) throw error;
-    throw new CommandError(EXIT.wrongInput, `cannot write ${folder}: ${reasonOf(error as NodeJS.ErrnoException)}`);
+    throw error;
   }
+  await rm(old, { recursive: true, force: true });
+}
+
+/** Puts the fresh folder where the old one was, without a pause in which something else could run. */
+function swap(target: string, fresh: string, old: string | null): void {
+  if (old !== null) renameSync(target, old);
+  try {
+    renameSync(fresh, target);
+  } catch (error) {
+    if (old !== null) renameSync(old, target);
+    throw error;
+  }
+}
+
+/** Undoes what a killed build left beside the folder: the earlier folder comes back where none stands, the rest is removed. */
+async function putRight(target: string): Promise<void> {
+  const names = await readdir(dirname(target));
+  const left = (what: string): string[] =>
+    names.filter((n) => {
+      const start = `.${basename(target)}.${what}-`;
+      return n.startsWith(start) && /^[0-9a-f]{12}$/.test(n.slice(start.length));
+    });
+  const place = (name: string): string => join(dirname(target), name);
+  const [old, ...older] = left('old');
+  if (old !== undefined && (await lstat(target).catch(() => null)) === null) await rename(place(old), target);
+  else if (old !== undefined) older.push(old);
+  for (const name of [...left('new'), ...older]) await rm(place(name), { recursive: true, force: true });
 }
 
 /** Throws CommandError when the folder cannot take a build: asked before the work begins. */
