@@ -22,7 +22,9 @@ const scanReader =
   (name: string): Uint8Array => {
     const path = resolve(folder, name);
     try {
-      const { size } = statSync(path);
+      const stats = statSync(path);
+      if (!stats.isFile()) throw new Error('it is not a file');
+      const { size } = stats;
       if (size > LARGEST_MESH_FILE) throw new Error(`it has ${size} bytes, more than ${LARGEST_MESH_FILE}`);
       return readFileSync(path);
     } catch (error) {
