@@ -1,6 +1,7 @@
 import type { CommandModule } from 'yargs';
 import { outputsOf } from '../outputs.js';
 import { buildHeader, routeHeader } from '../pipeline.js';
+import { batchedLine, batchJson, batchTable, buildBatch, gravest, MOST_JOBS, MOST_PLANS } from './batch.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';
@@ -10,19 +11,26 @@ import { timeBudget } from './time-budget.js';
 import { checkFolder, writeFolder } from './write-folder.js';
 
 interface BuildArgs {
-  readonly plan: string;
+  readonly plan: readonly string[];
   readonly out: string | undefined;
   readonly json: boolean;
   readonly alternatives: number;
+  readonly jobs: number | undefined;
+  readonly resume: boolean;
 }
 
 /** `evenrun build PLAN --out DIR`: the whole job. */
 export const buildCommand = (end: (code: ExitCode) => void): CommandModule<object, BuildArgs> => ({
-  command: 'build <plan>',
+  command: 'build <plan..>',
   describe: 'Route, check and write everything for a plan',
   builder: (y) =>
     y
-      .positional('plan', { type: 'string', demandOption: true, describe: 'Plan file (YAML or JSON)' })
+      .positional('plan', {
+        type: 'string',
+        array: true,
+        demandOption: true,
+        describe: 'Plan file (YAML or JSON); of several each is built into a folder of its name below --out',
+      })
       .option('out', { type: 'string', requiresArg: true, describe: 'Folder for the outputs (required)' })
       .option('alternatives', {
         type: 'number',
@@ -31,13 +39,22 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
         describe: 'How many different sets of routes to compare; the best is built',
       })
       .option('json', { type: 'boolean', default: false, describe: 'Print the summary as one JSON object' })
-      .example('$0 build my-engine.yaml --out my-engine', ''),
-  handler: async ({ plan: path, out, json, alternatives }) => {
+      .option('jobs', { type: 'number', requiresArg: true, describe: 'Of several plans, how many to build at a time' })
+      .option('resume', {
+        type: 'boolean',
+        default: false,
+        describe: 'Of several plans, keep those whose folder holds the build of the same plan',
+      })
+      .example('$0 build my-engine.yaml --out my-engine', '')
+      .example('$0 build plans/*.yaml --out built --jobs 4', ''),
+  handler: async (args) => {
+    const { plan: paths, out, json, alternatives, jobs, resume } = args;
     if (!out) throw new CommandError(EXIT.wrongInput, 'build needs a folder for its outputs: --out DIR');
     if (!(Number.isInteger(alternatives) && alternatives >= 1 && alternatives <= 20)) {
       throw new CommandError(EXIT.wrongInput, `--alternatives is a whole number from 1 to 20, not ${alternatives}`);
     }
-    const plan = await loadPlan(path);
+    if (paths.length > 1 || jobs !== undefined || resume) return batch(args, out, end);
+    const plan = await loadPlan(paths[0]!);
     await checkFolder(out);
     const progress = progressOn(json);
     const routing = routeHeader(plan, { alternatives, goOn: timeBudget(plan.runners.budget) }, progress);
@@ -52,3 +69,22 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
     end(built.passed ? EXIT.ok : EXIT.failedCheck);
   },
 });
+
+/** Several plans, each into a folder of its own below `out`. */
+async function batch(
+  { plan: plans, json, alternatives, jobs = 1, resume }: BuildArgs,
+  out: string,
+  end: (code: ExitCode) => void,
+): Promise<void> {
+  if (!(Number.isInteger(jobs) && jobs >= 1 && jobs <= MOST_JOBS)) {
+    throw new CommandError(EXIT.wrongInput, `--jobs is a whole number from 1 to ${MOST_JOBS}, not ${jobs}`);
+  }
+  if (plans.length > MOST_PLANS) {
+    throw new CommandError(EXIT.wrongInput, `${plans.length} plans are more than the ${MOST_PLANS} of one batch`);
+  }
+  if (alternatives !== 1)
+    throw new CommandError(EXIT.wrongInput, '--alternatives goes with one plan, not with several');
+  const all = await buildBatch({ plans, out, jobs, resume }, (b) => void process.stderr.write(`${batchedLine(b)}\n`));
+  process.stdout.write(json ? `${JSON.stringify(batchJson(all), null, 2)}\n` : batchTable(all));
+  end(gravest(all));
+}

@@ -1,5 +1,5 @@
-import { degrees } from '../geometry/angle.js';
-import type { BrokenLimit, Miss, NearestTube, Relaxation } from '../routing/miss.js';
+import type { Miss, NearestTube, Relaxation } from '../routing/miss.js';
+import { brokenLimitWords } from './broken-limit-words.js';
 import { CommandError, EXIT } from './exit-code.js';
 
 /** How many broken limits are told; the worst come first. */
@@ -25,7 +25,7 @@ export function noRoute(miss: Miss): CommandError {
 function nearestLines({ broken }: Miss): string[] {
   if (broken.length === 0) return [];
   const more = broken.length > TOLD ? [`  and ${broken.length - TOLD} more`] : [];
-  const lines = broken.slice(0, TOLD).map((b) => `  - ${wordsOf(b)}`);
+  const lines = broken.slice(0, TOLD).map((b) => `  - ${brokenLimitWords(b)}`);
   return ['the limits that bind in the nearest miss, worst first:', ...lines, ...more];
 }
 
@@ -93,28 +93,3 @@ const detailsOf = (miss: Miss): Readonly<Record<string, unknown>> => ({
 
 /** JSON has no infinity: null where no route of any length was found. */
 const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);
-
-function wordsOf(b: BrokenLimit): string {
-  const by = `${(b.limit - b.value).toFixed(1)} mm`;
-  switch (b.kind) {
-    case 'length':
-      return Number.isFinite(b.limit)
-        ? `${b.place.startsWith('secondary') ? 'secondaries' : 'runners'}.length: ${b.place} needs at least about ${b.limit.toFixed(1)} mm, the target is ${b.value.toFixed(1)} mm: ${by} too short`
-        : `${b.place}: no route of any length was found within its own limits`;
-    case 'straight':
-      return `tube.min_${b.family.replace(' ', '_')}: ${b.place} comes out at ${b.value.toFixed(1)} mm, ${b.limit.toFixed(1)} mm are wanted: ${by} short`;
-    case 'angle': {
-      const clr = Number(b.family.split(' ').at(-1));
-      const angle = (arc: number): string => `${degrees(-arc / clr).toFixed(1)} deg`;
-      return `tube.bends: ${b.place} takes ${angle(b.value)} at ${plain(clr)} mm CLR, the stock bend has ${angle(b.limit)}`;
-    }
-    case 'step':
-      return `tube.steps: ${b.place} falls within a bend that would have to move ${by}`;
-    case 'self':
-      return `${b.place} comes too near itself: gap ${b.value.toFixed(1)} mm, ${b.limit.toFixed(1)} mm wanted`;
-    case 'order':
-      return `runners.routes: ${b.place}`;
-    default:
-      return `${b.place}: gap ${b.value.toFixed(1)} mm, ${b.limit.toFixed(1)} mm wanted: ${by} short`;
-  }
-}

@@ -2,24 +2,29 @@ import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { LARGEST_MESH_FILE } from '../params/limits.js';
 import type { Plan } from '../params/plan.js';
-import { readPlan } from '../params/read-plan.js';
+import { type ReadPlan, readPlan } from '../params/read-plan.js';
+import type { ReadFile } from '../params/scans.js';
 import { CommandError, EXIT } from './exit-code.js';
 import { readPlanFile, reasonOf } from './read-file.js';
 
 /** The plan in a file, with the scans it names. Throws CommandError naming line and field of everything that is wrong with it. */
 export async function loadPlan(path: string): Promise<Plan> {
-  const read = readPlan(await readPlanFile(path), path, scanReader(dirname(path)));
+  const read = readPlan(await readPlanFile(path), path, planFileReader(dirname(path)));
   if (read.ok) return read.plan;
-  const count = read.problems.length;
-  throw new CommandError(EXIT.wrongInput, `the plan has ${count} ${count === 1 ? 'fault' : 'faults'}\n${read.text}`, {
-    problems: read.problems,
-  });
+  throw refusedPlan(read);
+}
+
+/** The end of a command whose plan is wrong. */
+export function refusedPlan({ problems, text }: Extract<ReadPlan, { ok: false }>): CommandError {
+  const count = problems.length;
+  const message = `the plan has ${count} ${count === 1 ? 'fault' : 'faults'}\n${text}`;
+  return new CommandError(EXIT.wrongInput, message, { problems });
 }
 
 /** Reads the files a plan names, relative to its folder. The reader throws Error with the reason in words. */
-const scanReader =
-  (folder: string) =>
-  (name: string): Uint8Array => {
+export const planFileReader =
+  (folder: string): ReadFile =>
+  (name) => {
     const path = resolve(folder, name);
     try {
       const stats = statSync(path);

@@ -5,12 +5,15 @@ import { CommandError, EXIT } from './exit-code.js';
 const MOST_BYTES = 1_000_000;
 
 /** The text of a plan file. Throws CommandError for a missing, oversized or non-UTF-8 file. */
-export async function readPlanFile(path: string): Promise<string> {
+export const readPlanFile = (path: string): Promise<string> => readTextFile(path, MOST_BYTES, 'plan');
+
+/** The text of a file of at most so many bytes. Throws CommandError for a missing, oversized or non-UTF-8 file. */
+export async function readTextFile(path: string, most: number, what: string): Promise<string> {
   const size = await stat(path).then(
     (s) => (s.isFile() ? s.size : wrong(`${path} is not a file`)),
     (error: NodeJS.ErrnoException) => wrong(`cannot read ${path}: ${reasonOf(error)}`),
   );
-  if (size > MOST_BYTES) wrong(`${path} has ${size} bytes; a plan has at most ${MOST_BYTES}`);
+  if (size > most) wrong(`${path} has ${size} bytes; a ${what} has at most ${most}`);
   const bytes = await readFile(path).catch((error: NodeJS.ErrnoException) =>
     wrong(`cannot read ${path}: ${reasonOf(error)}`),
   );

@@ -14,8 +14,9 @@ export function withOwnTables(plan: Readonly<Record<string, unknown>>): Readonly
     const size = sizes.get(own.size);
     const steps = Array.isArray(own.steps) ? { steps: own.steps.map(tube) } : {};
     const listed = Array.isArray(own.bends) ? { bends: own.bends.map((b) => bendNamed(b, bends)) } : {};
-    const length = (v: unknown) => (typeof v === 'number' ? `${v} ${unit}` : v);
-    const sized = size === undefined ? {} : { size: `${length(size.od)} x ${length(size.wall)}` };
+    const [od, wall] = [lengthText(size?.od, unit), lengthText(size?.wall, unit)];
+    // an entry with a fault of its own is told of at its place, and never quoted here
+    const sized = od === null || wall === null ? {} : { size: `${od} x ${wall}` };
     return { ...own, ...steps, ...listed, ...sized };
   };
   return {
@@ -23,6 +24,12 @@ export function withOwnTables(plan: Readonly<Record<string, unknown>>): Readonly
     ...('tube' in plan ? { tube: tube(plan.tube) } : {}),
     ...('secondaries' in plan ? { secondaries: tube(plan.secondaries) } : {}),
   };
+}
+
+/** A length as the plan may write it; null for anything else. */
+function lengthText(value: unknown, unit: 'mm' | 'in'): string | null {
+  if (typeof value === 'number') return `${value} ${unit}`;
+  return typeof value === 'string' ? value : null;
 }
 
 type Section = Readonly<Record<string, unknown>>;

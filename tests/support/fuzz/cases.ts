@@ -81,11 +81,17 @@ type Case = (random: Random) => readonly [text: string | Uint8Array, run: () => 
 const CASES: Readonly<Record<FuzzKind, Case>> = {
   plan: (random) => {
     const text = changes(random, random.of(PLANS));
-    return [text, () => judged(readPlan(text, 'plan.yaml', filesOf({ 'traced-gasket.dxf': DRAWING, 'a.stl': SCAN })))];
+    return [
+      text,
+      () => judged(readPlan(text, 'plan.yaml', filesOf({ 'traced-gasket.dxf': DRAWING, 'bay.stl': SCAN }))),
+    ];
   },
   'sound plan routed': (random) => {
     const text = softChange(random, random.of(PLANS));
-    return [text, () => routed(readPlan(text, 'plan.yaml', filesOf({ 'traced-gasket.dxf': DRAWING, 'a.stl': SCAN })))];
+    return [
+      text,
+      () => routed(readPlan(text, 'plan.yaml', filesOf({ 'traced-gasket.dxf': DRAWING, 'bay.stl': SCAN }))),
+    ];
   },
   'as-built': (random) => {
     const text = changes(random, AS_BUILT);
@@ -168,9 +174,8 @@ function refusal(problems: readonly { line: number; column: number; message: str
   for (const { line, column, message } of problems) {
     if (!(line >= 1 && column >= 1 && message.length > 0)) throw new FuzzFault(`a refusal without a place: ${message}`);
   }
-  const odd = /undefined|(?<!found )\bNaN\b|is not a function|Cannot read|\[object|(?!\n)[\p{Cc}\p{Bidi_Control}]/u.exec(
-    text,
-  );
+  const odd =
+    /undefined|(?<!found )\bNaN\b|is not a function|Cannot read|\[object|(?!\n)[\p{Cc}\p{Bidi_Control}]/u.exec(text);
   if (odd)
     throw new FuzzFault(
       `a refusal that is no sentence: ${JSON.stringify(text.slice(Math.max(0, odd.index - 200), odd.index + 100))}`,

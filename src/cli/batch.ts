@@ -1,0 +1,162 @@
+import { spawn } from 'node:child_process';
+import { readFile } from 'node:fs/promises';
+import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Summary } from '../export/summary-schema.js';
+import { CommandError, EXIT, type ExitCode } from './exit-code.js';
+import { loadPlan } from './plan-file.js';
+import { textTable } from './text-table.js';
+
+/** Most plans of one batch, and most that are built at a time. */
+export const MOST_PLANS = 10_000;
+export const MOST_JOBS = 256;
+
+/** What became of one plan of a batch. */
+export interface Batched {
+  readonly plan: string;
+  readonly folder: string;
+  readonly exit: ExitCode;
+  /** True when its folder held the build of this very plan already. */
+  readonly kept: boolean;
+  /** Null when nothing was written. */
+  readonly summary: Summary | null;
+  /** What stopped it, in one line; empty when nothing did. */
+  readonly said: string;
+}
+
+interface BatchJob {
+  readonly plans: readonly string[];
+  readonly out: string;
+  readonly jobs: number;
+  readonly resume: boolean;
+}
+
+/**
+ * Builds many plans, each in a process of its own into a folder named for it, so many at a time, and goes on when one fails. Told of
+ * each as it ends. Throws CommandError for two plans of one name.
+ */
+export async function buildBatch(job: BatchJob, told: (batched: Batched) => void): Promise<readonly Batched[]> {
+  const plans = job.plans.map((plan) => ({
+    plan,
+    folder: join(job.out, basename(plan).replace(/\.(ya?ml|json)$/, '')),
+  }));
+  const twice = plans.find((a, i) => plans.findIndex((b) => b.folder === a.folder) < i);
+  if (twice) throw new CommandError(EXIT.wrongInput, `two plans would be built into ${twice.folder}; rename one`);
+  const results: Batched[] = [];
+  let next = 0;
+  const worker = async (): Promise<void> => {
+    for (let i = next++; i < plans.length; i = next++) {
+      const { plan, folder } = plans[i]!;
+      const batched = (job.resume && (await keptBuild(plan, folder))) || (await buildOne(plan, folder));
+      results[i] = batched;
+      told(batched);
+    }
+  };
+  await Promise.all(Array.from({ length: Math.min(job.jobs, plans.length) }, worker));
+  return results;
+}
+
+const MAIN = fileURLToPath(new URL('./main.js', import.meta.url));
+
+/** Most of a child's words that are kept, characters: a summary of sixteen tubes has a tenth of it. */
+const MOST_WORDS = 20_000_000;
+
+/** A path that is not taken for an option. */
+const named = (path: string): string => (path.startsWith('-') ? `./${path}` : path);
+
+function buildOne(plan: string, folder: string): Promise<Batched> {
+  return new Promise((done) => {
+    const child = spawn(process.execPath, [MAIN, 'build', named(plan), '--json', '--out', named(folder)], {
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    let [out, err] = ['', ''];
+    child.stdout.setEncoding('utf8').on('data', (text: string) => {
+      if (out.length < MOST_WORDS) out += text;
+    });
+    child.stderr.setEncoding('utf8').on('data', (text: string) => {
+      if (err.length < MOST_WORDS) err += text;
+    });
+    child.once('error', (error) => done(ended(plan, folder, null, '', String(error))));
+    child.once('close', (code) => done(ended(plan, folder, code, out, err)));
+  });
+}
+
+function ended(plan: string, folder: string, code: number | null, out: string, err: string): Batched {
+  const exit = (Object.values(EXIT) as (number | null)[]).includes(code) ? (code as ExitCode) : EXIT.fault;
+  const spoken = parsed(out);
+  const summary = spoken && 'primaries' in spoken ? (spoken as unknown as Summary) : null;
+  const { message } = (spoken?.error ?? {}) as { message?: string };
+  const said = summary ? '' : (message ?? err.trim() ?? '') || 'it ended without a word';
+  return { plan, folder, exit, kept: false, summary, said };
+}
+
+function parsed(text: string): Record<string, unknown> | null {
+  try {
+    return JSON.parse(text) as Record<string, unknown>;
+  } catch {
+    return null;
+  }
+}
+
+/** The build of this very plan that its folder holds already; null when it holds none, or one of another text. */
+async function keptBuild(plan: string, folder: string): Promise<Batched | null> {
+  const text = await readFile(join(folder, 'summary.json'), 'utf8').catch(() => '');
+  const summary = parsed(text) as Summary | null;
+  if (summary === null) return null;
+  const hash = await loadPlan(plan).then(
+    (p) => p.hash,
+    () => null,
+  );
+  if (hash === null || summary.plan_hash !== hash) return null;
+  return { plan, folder, exit: summary.passed ? EXIT.ok : EXIT.failedCheck, kept: true, summary, said: '' };
+}
+
+/** The graver end first: what a batch as a whole tells a script. */
+const GRAVITY: readonly ExitCode[] = [EXIT.fault, EXIT.wrongInput, EXIT.noRoute, EXIT.failedCheck, EXIT.ok];
+
+export const gravest = (all: readonly Batched[]): ExitCode => GRAVITY.find((code) => all.some((b) => b.exit === code))!;
+
+const ENDS: Readonly<Record<ExitCode, string>> = {
+  [EXIT.ok]: 'all checks hold',
+  [EXIT.failedCheck]: 'a check fails',
+  [EXIT.wrongInput]: 'plan refused',
+  [EXIT.noRoute]: 'no route',
+  [EXIT.fault]: 'fault of the program',
+};
+
+/** One line for a plan that has ended, with what stopped it. */
+export const batchedLine = ({ plan, exit, kept, said }: Batched): string =>
+  `${plan}: ${ENDS[exit]}${kept ? ', kept from before' : ''}${said === '' ? '' : `\n  ${said.split('\n').join('\n  ')}`}`;
+
+/** The table of a whole batch. */
+export function batchTable(all: readonly Batched[]): string {
+  const rows = all.map(({ plan, exit, kept, summary }) => {
+    const least = summary?.primaries.map((p) => p.clearance_mm).filter((c) => c !== null) ?? [];
+    return [
+      plan,
+      ENDS[exit] + (kept ? ' (kept)' : ''),
+      summary ? String(summary.primaries.length) : '-',
+      summary ? `${summary.primaries[0]!.target_mm.toFixed(1)} mm` : '-',
+      summary ? `${summary.spread_mm.toFixed(3)} mm` : '-',
+      least.length > 0 ? `${Math.min(...least).toFixed(2)} mm` : '-',
+    ];
+  });
+  const count = (code: ExitCode): number => all.filter((b) => b.exit === code).length;
+  const told = GRAVITY.filter((code) => count(code) > 0).map((code) => `${count(code)} ${ENDS[code]}`);
+  const table = textTable([['plan', 'outcome', 'primaries', 'length', 'spread', 'least gap'], ...rows]);
+  return `${table.join('\n')}\n\n${all.length} plans: ${told.reverse().join(', ')}.\n`;
+}
+
+/** The same as one JSON object. */
+export const batchJson = (all: readonly Batched[]): object => ({
+  schema: 'evenrun-batch-1',
+  plans: all.map(({ plan, folder, exit, kept, summary, said }) => ({
+    plan,
+    folder,
+    exit,
+    kept,
+    passed: summary?.passed ?? false,
+    spread_mm: summary?.spread_mm ?? null,
+    said: said === '' ? null : said,
+  })),
+});
