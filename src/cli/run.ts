@@ -5,6 +5,7 @@ import { nearestName } from '../params/nearest-name.js';
 import { buildCommand } from './build.js';
 import { checkCommand } from './check.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
+import { guideCommand } from './guide.js';
 import { measureCommand } from './measure.js';
 import { newCommand } from './new.js';
 import { schemaCommand } from './schema.js';
@@ -35,6 +36,7 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
     measureCommand(end),
     sweepCommand(end),
     schemaCommand(),
+    guideCommand(),
   ];
   const usage = commands.map((c) => String(c.command)).find((c) => c.split(' ')[0] === args[0]);
   const parser = yargs([...args])

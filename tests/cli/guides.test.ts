@@ -1,0 +1,28 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { evenrun } from '../support/command.js';
+
+const FOLDER = new URL('../../src/guides/', import.meta.url);
+const GUIDES = readdirSync(FOLDER).map((f) => [f, readFileSync(new URL(f, FOLDER), 'utf8')] as const);
+
+describe('guides', () => {
+  test.each(GUIDES)('%s names only commands and options there are', (_, text) => {
+    const calls = [...text.matchAll(/evenrun (\w+)([^`\n]*)/g)];
+    for (const [, command, rest] of calls) {
+      const help = evenrun([command!, '--help'], '.').out;
+      expect(help, command).toContain(`evenrun ${command}`);
+      for (const [option] of rest!.matchAll(/--[\w-]+/g)) expect(help, `${command} ${option}`).toContain(option);
+    }
+  });
+
+  test('are listed with their titles, printed, and named when misspelt', () => {
+    const list = evenrun(['guide'], '.').out;
+    for (const [file, text] of GUIDES) {
+      expect(list).toContain(file.replace('.md', ''));
+      expect(list).toContain(text.slice(2, text.indexOf('\n')));
+    }
+    expect(evenrun(['guide', 'using-jigs'], '.').out).toBe(GUIDES.find(([f]) => f === 'using-jigs.md')![1]);
+    const wrong = evenrun(['guide', 'using-jig'], '.');
+    expect([wrong.code, wrong.err]).toEqual([2, expect.stringContaining('did you mean using-jigs?')]);
+  });
+});
