@@ -34,5 +34,14 @@ function sizeOf(text: string): number {
   return whole! + top! / bottom!;
 }
 
-/** The number itself, a negative zero made positive. */
-const finiteOrNull = (value: number): number | null => (Number.isFinite(value) ? value + 0 : null);
+/** Lengths of a plan are whole multiples of a millionth of a micrometre: a search that weighs routes must not tell 1.75 in from 44.45 mm. */
+const STEPS = 1e9;
+
+/** Lengths whose steps a number cannot count stay as they are; no plan may have them. */
+const MOST_STEPS = 2 ** 53;
+
+/** The length on its step, a negative zero made positive; null for what is not finite. */
+function finiteOrNull(mm: number): number | null {
+  if (!Number.isFinite(mm)) return null;
+  return (Math.abs(mm) * STEPS < MOST_STEPS ? Math.round(mm * STEPS) / STEPS : mm) + 0;
+}
