@@ -1,9 +1,11 @@
+import { basename } from 'node:path';
 import type { CommandModule } from 'yargs';
 import { outputsOf } from '../outputs.js';
 import { buildHeader, routeHeader } from '../pipeline.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { noRoute } from './no-route.js';
-import { loadPlan } from './plan-file.js';
+import { bookScript } from './page-script.js';
+import { loadPlanAndText } from './plan-file.js';
 import { progressOn } from './progress.js';
 import { reportText } from './report.js';
 import { timeBudget } from './time-budget.js';
@@ -37,14 +39,17 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
     if (!(Number.isInteger(alternatives) && alternatives >= 1 && alternatives <= 20)) {
       throw new CommandError(EXIT.wrongInput, `--alternatives is a whole number from 1 to 20, not ${alternatives}`);
     }
-    const plan = await loadPlan(path);
+    const { plan, text } = await loadPlanAndText(path);
     await checkFolder(out);
     const progress = progressOn(json);
     const routing = routeHeader(plan, { alternatives, goOn: timeBudget(plan.runners.budget) }, progress);
     if (!routing.ok) throw noRoute(routing.miss);
     const built = await buildHeader(routing.header, progress);
     const { bill } = built;
-    const { files, summary } = outputsOf(built, routing.alternatives, progress);
+    const { files, summary } = outputsOf(built, routing.alternatives, progress, {
+      script: await bookScript(),
+      source: { name: basename(path), text },
+    });
     await writeFolder(out, files);
     process.stdout.write(
       json ? `${JSON.stringify(summary, null, 2)}\n` : reportText(built, { folder: out, files, bill }),
