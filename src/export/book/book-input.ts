@@ -1,5 +1,6 @@
 import type { Plan } from '../../params/plan.js';
 import type { Collector } from '../../parts/collector.js';
+import type { Pattern } from '../../parts/patterns/pattern.js';
 import type { OutputFile } from '../output-file.js';
 import type { Summary } from '../summary-schema.js';
 import type { BookSection } from './book-section.js';
@@ -21,6 +22,7 @@ export interface BookInput {
   readonly verdict: string;
   readonly files: readonly OutputFile[];
   readonly collectors: readonly Collector[];
+  readonly patterns: readonly Pattern[];
   /** Null leaves the three views alone where the solid view stands. */
   readonly scene: SceneData | null;
   readonly page: BookPage;

@@ -26,7 +26,13 @@ export function checksSection({ summary }: BookInput): BookSection {
       ? null
       : [
           subheading(`${holds.length} hold`),
-          folded('Every check that holds, with its value and limit', bookTable('Checks that hold', COLUMNS, holds)),
+          folded(
+            'Every check that holds, with its value and limit',
+            bookTable('Checks that hold', COLUMNS, holds),
+            'left out',
+          ),
+          html`<p class="on-paper">They are listed in the book on the screen, and in summary.json.</p>
+`,
         ],
   );
 }

@@ -58,7 +58,8 @@ function groupOf(title: string, gaps: readonly Finding[], units: Units): Html | 
 }
 
 function gapTable(title: string, gaps: readonly Finding[], units: Units): Html {
-  const scale = Math.max(4 * Math.max(...gaps.map((g) => g.limit)), 10);
+  const limit = Math.max(...gaps.map((g) => g.limit));
+  const scale = Math.ceil(Math.max(1.5 * limit, Math.min(4 * limit, 1.1 * Math.max(...gaps.map((g) => g.value))), 10));
   return bookTable(title, columnsOf(scale, units), gaps);
 }
 

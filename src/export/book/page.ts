@@ -23,7 +23,7 @@ export function pageText(page: Page): string {
   const script = withinScript(page.script);
   const sum = createHash('sha256').update(script).digest('base64');
   const policy = `default-src 'none'; script-src 'sha256-${sum}'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'`;
-  const style = `${STYLE}@page{size:${page.paper === 'a4' ? 'A4' : 'letter'};margin:12mm}`;
+  const style = `${STYLE}@page{size:${page.paper === 'a4' ? 'A4' : 'letter'};margin:10mm}`;
   return html`<!doctype html>
 <html lang="en">
 <head>

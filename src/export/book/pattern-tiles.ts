@@ -1,16 +1,36 @@
+import type { Vec2 } from '../../geometry/vec2.js';
 import { xmlText } from '../xml-text.js';
-import type { Drawing } from './drawing.js';
 
-/** A page of a pattern at 1:1, mm: it fits the white of A4 and of Letter with 12 mm round it. */
-export const TILE = { width: 186, height: 248 } as const;
+/** A page of a pattern at 1:1, mm: it fits the white of A4 and of Letter with 10 mm round it. */
+export const TILE = { width: 190, height: 258 } as const;
 
-/** Foot of every tile: the square to check and what to do, mm. */
-const FOOT = 58;
-/** Side of the square, mm. */
+/** Side of the square to measure, mm. */
 export const SQUARE = 50;
+
+/** Title above and foot below what a page shows, mm. */
+const HEAD = 10;
+const FOOT = SQUARE + 8;
+
 /** Neighbours show the same strip of this width, mm. */
 const OVERLAP = 10;
-const WINDOW = [TILE.width - 2, TILE.height - FOOT - 12] as const;
+
+/** White kept round the pattern, mm. */
+const PAD = 3;
+
+const WINDOW: Vec2 = [TILE.width - 2, TILE.height - HEAD - FOOT];
+
+/** A pattern as it was drawn, and what is said of it on every page. */
+export interface PatternPicture {
+  readonly title: string;
+  readonly words: readonly string[];
+  /** The drawing, whose unit is the millimetre with y down the page. */
+  readonly svg: string;
+  /** Corners of the pattern itself within the drawing, mm: least x and y, most x and y. */
+  readonly from: Vec2;
+  readonly to: Vec2;
+  /** Which plan it belongs to. */
+  readonly stamp: string;
+}
 
 /** One page of a pattern. */
 export interface PatternTile {
@@ -19,79 +39,102 @@ export interface PatternTile {
   readonly svg: string;
 }
 
-/** A pattern's drawing at 1:1 on as many pages as it takes, turned where that takes fewer, with a square to measure on each. */
-export function patternTiles(drawing: Drawing, stamp: string): PatternTile[] {
-  const { width, height } = drawing;
-  const turned = count([height, width]) < count([width, height]);
-  const size = turned ? ([height, width] as const) : ([width, height] as const);
-  const [columns, rows] = [steps(size[0], WINDOW[0]), steps(size[1], WINDOW[1])];
-  return Array.from({ length: columns * rows }, (_, i) => {
-    const [row, column] = [Math.floor(i / columns), i % columns];
-    const name = `${String.fromCharCode(65 + row)}${column + 1}`;
-    const from = [column * (WINDOW[0] - OVERLAP), row * (WINDOW[1] - OVERLAP)] as const;
-    const title = `${drawing.title}: page ${name} of ${columns} x ${rows}, ${stamp}`;
-    return { name, svg: tileSvg(drawing, turned, from, title, columns * rows > 1) };
+interface Lying {
+  readonly turned: boolean;
+  /** Of the pattern with its white, as it lies on the pages. */
+  readonly size: Vec2;
+  readonly columns: number;
+  readonly rows: number;
+}
+
+/** A pattern at 1:1 on as many pages as it takes, turned where that takes fewer, with a square to measure on each. */
+export function patternTiles(picture: PatternPicture): PatternTile[] {
+  const { from, to } = picture;
+  const [w, h] = [to[0] - from[0] + 2 * PAD, to[1] - from[1] + 2 * PAD];
+  const [upright, turned] = [lying([w, h], false), lying([h, w], true)];
+  const laid = turned.columns * turned.rows < upright.columns * upright.rows ? turned : upright;
+  return Array.from({ length: laid.columns * laid.rows }, (_, i) => {
+    const [row, column] = [Math.floor(i / laid.columns), i % laid.columns];
+    return { name: tileName(row, column), svg: tileSvg(picture, laid, row, column) };
   });
 }
 
-const steps = (size: number, window: number): number =>
-  Math.max(1, Math.ceil((size - OVERLAP) / (window - OVERLAP) - 1e-9));
+const lying = (size: Vec2, turned: boolean): Lying => {
+  const steps = (k: 0 | 1): number => Math.max(1, Math.ceil((size[k] - OVERLAP) / (WINDOW[k] - OVERLAP) - 1e-9));
+  return { turned, size, columns: steps(0), rows: steps(1) };
+};
 
-const count = ([w, h]: readonly [number, number]): number => steps(w, WINDOW[0]) * steps(h, WINDOW[1]);
+const tileName = (row: number, column: number): string => `${String.fromCharCode(65 + row)}${column + 1}`;
 
-function tileSvg(
-  { text, width, height }: Drawing,
-  turned: boolean,
-  [x, y]: readonly [number, number],
-  title: string,
-  joined: boolean,
-): string {
-  const inner = text.replace(/^<svg /, `<svg x="0" y="0" `);
-  const turn = turned ? `<g transform="translate(${height} 0) rotate(90)">${inner}</g>` : inner;
-  const [w, h] = turned ? [height, width] : [width, height];
-  const [shownWide, shownHigh] = [Math.min(WINDOW[0], w - x), Math.min(WINDOW[1], h - y)];
+const n = (value: number): number => Math.round(value * 1e4) / 1e4;
+
+function tileSvg(picture: PatternPicture, laid: Lying, row: number, column: number): string {
+  const { svg, from, title, stamp } = picture;
+  const { turned, size, columns, rows } = laid;
+  const at: Vec2 = [column * (WINDOW[0] - OVERLAP), row * (WINDOW[1] - OVERLAP)];
+  const shown = [0, 1].map((k) => Math.min(WINDOW[k as 0 | 1], size[k as 0 | 1] - at[k as 0 | 1]));
+  const origin: Vec2 = [from[0] - PAD, from[1] - PAD];
+  const shift = `translate(${n(-origin[0])} ${n(-origin[1])})`;
+  const place = turned ? `translate(${n(size[0])} 0) rotate(90) ${shift}` : shift;
+  const page = columns * rows > 1 ? `, page ${tileName(row, column)} of ${columns} x ${rows}` : '';
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${TILE.width}mm" height="${TILE.height}mm" viewBox="0 0 ${TILE.width} ${TILE.height}">`,
-    `<text x="1" y="6" style="font:bold 3.8px sans-serif;fill:#000">${xmlText(title)}</text>`,
-    `<svg x="1" y="10" width="${shownWide}" height="${shownHigh}" viewBox="${x} ${y} ${shownWide} ${shownHigh}" overflow="hidden">${inMillimetres(turn)}</svg>`,
-    joined ? joints(x, y, w, h) : '',
-    foot(joined),
+    words(1, 5, `${title}${page}; ${stamp}`, 3.6, true),
+    `<svg x="1" y="${HEAD}" width="${n(shown[0]!)}" height="${n(shown[1]!)}" viewBox="${n(at[0])} ${n(at[1])} ${n(shown[0]!)} ${n(shown[1]!)}" overflow="hidden"><g transform="${place}">${withoutFrame(svg)}</g></svg>`,
+    seams(at, laid),
+    foot(picture.words, columns * rows > 1),
     '</svg>',
   ].join('\n');
 }
 
-/** Within a drawing whose unit is the millimetre, sizes lose their unit: there `mm` would be counted in points of the screen. */
-const inMillimetres = (svg: string): string =>
-  svg.replace(/(<svg [^>]*?width="[\d.]+)mm(" height="[\d.]+)mm"/, '$1$2"');
+/** What a drawing holds, without its own window and title. */
+const withoutFrame = (svg: string): string =>
+  svg.replace(/^<svg [^>]*>\s*(<title>[^<]*<\/title>)?/, '').replace(/<\/svg>\s*$/, '');
 
-/** Dashed lines where the next page is laid over this one. */
-function joints(x: number, y: number, w: number, h: number): string {
+/** Dashed lines where the neighbouring page is laid over this one. */
+function seams([x, y]: Vec2, { size }: Lying): string {
   const middle = OVERLAP / 2;
-  const [right, bottom] = [x + WINDOW[0] < w - 1e-9, y + WINDOW[1] < h - 1e-9];
   const line = (d: string): string =>
     `<path d="${d}" fill="none" stroke="#555" stroke-width=".2" stroke-dasharray="4 2"/>`;
+  const upright = (at: number): string => line(`M${1 + at} ${HEAD}v${WINDOW[1]}`);
+  const level = (at: number): string => line(`M1 ${HEAD + at}h${WINDOW[0]}`);
   return [
-    x > 0 ? line(`M${1 + middle} 10v${WINDOW[1]}`) : '',
-    right ? line(`M${1 + WINDOW[0] - middle} 10v${WINDOW[1]}`) : '',
-    y > 0 ? line(`M1 ${10 + middle}h${WINDOW[0]}`) : '',
-    bottom ? line(`M1 ${10 + WINDOW[1] - middle}h${WINDOW[0]}`) : '',
+    x > 0 ? upright(middle) : '',
+    x + WINDOW[0] < size[0] - 1e-9 ? upright(WINDOW[0] - middle) : '',
+    y > 0 ? level(middle) : '',
+    y + WINDOW[1] < size[1] - 1e-9 ? level(WINDOW[1] - middle) : '',
   ].join('');
 }
 
-function foot(joined: boolean): string {
+const CHECK = [
+  `This square must measure ${SQUARE} x ${SQUARE} mm: print at 100 % (actual size), never fitted to`,
+  'the page, and measure with a steel rule both ways before you cut.',
+];
+
+/** The square and what is said beside it. */
+function foot(said: readonly string[], joined: boolean): string {
   const top = TILE.height - SQUARE - 2;
-  const words = [
-    `This square must measure ${SQUARE} x ${SQUARE} mm.`,
-    'Print at 100 % (actual size), never fitted to the page;',
-    'measure with a steel rule both ways before you cut.',
-    ...(joined ? ['Lay the dashed lines of neighbouring pages on each other.'] : []),
-    'Try the pattern on a scrap first. Cut metal has sharp edges.',
-  ];
+  const join = joined ? ['Lay the dashed lines of neighbouring pages on each other.'] : [];
+  const rows = [...CHECK, ...join, ...said.flatMap(wrapped)].slice(0, 14);
   return [
     `<rect x="2" y="${top}" width="${SQUARE}" height="${SQUARE}" fill="none" stroke="#000" stroke-width=".2"/>`,
-    ...words.map(
-      (w, i) =>
-        `<text x="${SQUARE + 8}" y="${top + 8 + 7 * i}" style="font:${i === 0 ? 'bold ' : ''}4px sans-serif;fill:#000">${xmlText(w)}</text>`,
-    ),
+    ...rows.map((row, i) => words(SQUARE + 7, top + 3 + 3.7 * i, row, 2.9, i < CHECK.length)),
   ].join('');
 }
+
+/** Letters of a row in the foot. */
+const ROW = 88;
+
+/** A sentence in rows. */
+function wrapped(sentence: string): string[] {
+  const rows = [''];
+  for (const word of sentence.split(' ')) {
+    const row = rows.at(-1)!;
+    if (row !== '' && row.length + word.length >= ROW) rows.push(word);
+    else rows[rows.length - 1] = row === '' ? word : `${row} ${word}`;
+  }
+  return rows;
+}
+
+const words = (x: number, y: number, text: string, size: number, bold: boolean): string =>
+  `<text x="${n(x)}" y="${n(y)}" style="font:${bold ? 'bold ' : ''}${size}px sans-serif;fill:#000">${xmlText(text)}</text>`;

@@ -17,7 +17,9 @@ export const paragraph = (words: HtmlPart): Html => html`<p>${words}</p>
 export const subheading = (words: string): Html => html`<h3>${words}</h3>
 `;
 
-/** What is only read when wanted: closed on the screen, open on paper. */
-export const folded = (words: string, ...parts: readonly HtmlPart[]): Html => html`<details><summary>${words}</summary>
-${parts}</details>
+/** What is only read when wanted: closed on the screen; on paper open, or left out. */
+export const folded = (words: string, part: HtmlPart, paper: 'open' | 'left out' = 'open'): Html => html`<details${
+  paper === 'open' ? null : html` class="on-screen"`
+}><summary>${words}</summary>
+${part}</details>
 `;

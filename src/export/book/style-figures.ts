@@ -19,7 +19,7 @@ figure{margin:1rem 0}
 figcaption{color:var(--quiet);font-size:.88rem;margin-top:.4rem;overflow-wrap:anywhere}
 .plots{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,25rem),1fr));gap:1.2rem 2rem}
 .plot{width:100%;height:auto;max-width:36rem;display:block}
-.plot text{fill:var(--ink);font-size:13px}
+.plot text{fill:var(--ink);font-size:14px}
 .plot .plot-title{font-weight:600}
 .plot .axis-words{fill:var(--quiet);font-size:12px}.plot .end{text-anchor:end}.plot .middle{text-anchor:middle}
 .plot .in-bar{fill:#fff;font-weight:600}

@@ -49,6 +49,8 @@ th,td{padding:.36rem .8rem .36rem 0;border-bottom:1px solid var(--line);vertical
 thead th{color:var(--quiet);font-size:.84rem;line-height:1.25;vertical-align:bottom;border-bottom:2px solid var(--ink)}
 th.number,td.number{text-align:right;white-space:nowrap}
 tbody th{white-space:nowrap}
+@media screen{tbody th,thead th:first-child{position:sticky;left:0;background:var(--ground);z-index:1}}
+@media (max-width:34rem){tbody th{white-space:normal;max-width:10.5rem}}
 .key{font-weight:650}
 td>.good,td>.bad{white-space:nowrap}
 tbody tr:hover{background:color-mix(in srgb,var(--accent) 7%,transparent)}
@@ -66,7 +68,7 @@ pre{margin:0;padding:1rem;background:var(--raised);border:1px solid var(--line);
 .findings .place{overflow-wrap:anywhere}
 .cautions{max-width:48rem;padding-left:1.6rem}.cautions li{margin:.5rem 0;list-style:"▲ "}.cautions li::marker{color:var(--warn)}
 .files dt{font-weight:600;margin-top:.7rem}.files dd{margin:0;overflow-wrap:anywhere}.files a{display:inline-block;padding:.2rem .4rem .2rem 0}
-.on-paper{display:none}
+@media screen{.on-paper{display:none}}
 @media (max-width:34rem){.top .tools [data-print]{display:none!important}}
 @media (min-width:48rem){main{padding:1.6rem 2rem 4rem}}
 @media (min-width:72rem){

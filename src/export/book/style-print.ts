@@ -20,7 +20,8 @@ table{font-size:7.6pt;min-width:0;max-width:100%}
 th,td{padding:2pt 5pt 2pt 0}
 thead th{font-size:7pt}
 tbody th{white-space:normal}
-tr,figure,.figures>div,.findings li,.plots{break-inside:avoid}
+h3+p{break-after:avoid}
+tr,figure,.facts,.figures>div,.findings li,.plots{break-inside:avoid}
 thead{display:table-header-group}
 caption{break-after:avoid}
 .where{min-width:0}
@@ -30,12 +31,12 @@ svg.gap{width:32mm;height:auto}
 .figures .value{font-size:17pt}.figures .unit{font-size:8pt}
 .paper{border-color:#bbb;overflow:clip}
 .paper img{min-width:0;max-width:100%;max-height:225mm;object-fit:contain}
-details:not([open])::details-content{content-visibility:visible;block-size:auto}
-summary{display:none}
+details:not(.on-screen):not([open])::details-content{content-visibility:visible;block-size:auto}
+summary{list-style:none;color:inherit;font-weight:600;break-after:avoid}
+summary::-webkit-details-marker{display:none}
+.pair{grid-template-columns:auto auto;justify-content:start;gap:0 8mm}
 pre{border:0;padding:0;font-size:7pt;line-height:1.3;max-height:none;overflow:visible;white-space:pre-wrap;overflow-wrap:anywhere}
-#view{break-before:auto}
-#patterns>h2{break-before:page}
-.tile{break-before:page;break-inside:avoid;width:186mm;height:248mm;contain:size;overflow:hidden}
+.tile{break-before:page;break-inside:avoid;width:190mm;height:258mm;contain:size;overflow:hidden}
 .tile img{display:block}
 *{print-color-adjust:exact;-webkit-print-color-adjust:exact}
 :root[data-printing="patterns"] main>:not(#patterns){display:none!important}
