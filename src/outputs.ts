@@ -3,6 +3,7 @@ import { bendTable, secondaryBendTable } from './export/bend-table.js';
 import { BOOK, bookFile } from './export/book/book.js';
 import type { BookPage } from './export/book/book-input.js';
 import type { BookSection } from './export/book/book-section.js';
+import { sceneOf } from './export/book/scene.js';
 import { cutListTable } from './export/cut-list.js';
 import { flatDxf } from './export/flat-dxf.js';
 import { flatPdf } from './export/flat-pdf.js';
@@ -84,7 +85,7 @@ export function outputsOf(
             summary,
             verdict: verdictOf(built),
             files,
-            scene: null,
+            scene: sceneOf(built),
             page,
             sections: page.sections ?? [],
           }),

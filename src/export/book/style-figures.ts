@@ -39,7 +39,9 @@ svg.defs{position:absolute}
 .paper{background:#fff;border:1px solid var(--line)}
 .paper img{display:block;width:100%;min-width:44rem;height:auto}
 .drawing .paper img{max-width:75rem}
-.view-host{height:min(78vh,44rem);border:1px solid var(--line);background:var(--raised);position:relative}
+.view-host{min-height:min(70vh,110vw)}
+@media (min-width:76rem){.view-host{min-height:min(82vh,860px)}}
+select{font:inherit;color:var(--ink);background:var(--raised);border:1px solid var(--quiet);border-radius:3px;padding:.3rem .5rem;min-height:2.1rem}
 .pair{display:grid;gap:0 2.5rem;grid-template-columns:minmax(0,1fr)}
 @media (min-width:90rem){.pair{grid-template-columns:minmax(0,1fr) auto}}
 @media screen{.for-paper{display:none}}
