@@ -27,7 +27,6 @@ export function bookFile(input: BookInput): OutputFile {
     head: verdictHead(input),
     sections: sectionsOf(input),
     foot: `${plan.name}, plan ${shortHash(plan.hash)}. Made by evenrun.`,
-    paper: plan.drawing.paper,
     data: scene === null ? {} : { scene },
     script: page.script,
   });

@@ -19,6 +19,9 @@ const GROUPS: readonly (readonly [string, string])[] = [
 /** How many of those with the least to spare are shown above all. */
 const TIGHTEST = 8;
 
+/** Longer lists are left to the screen. */
+const MOST_ON_PAPER = 30;
+
 /** Every gap against its limit: the tightest at once, all of them by kind below. */
 export function clearancesSection({ plan, summary }: BookInput): BookSection {
   const all = summary.findings.filter((f) => f.id.startsWith('clearance.')).sort(bySpare);
@@ -54,7 +57,10 @@ function groupOf(title: string, gaps: readonly Finding[], units: Units): Html | 
   const tightest = gaps[0];
   if (tightest === undefined) return null;
   const least = `${gaps.length}, the tightest ${fixed(tightest.value, 2)} mm of ${fixed(tightest.limit, 2)} mm`;
-  return folded(`${title}: ${least}`, gapTable(title, gaps, units));
+  const all = gapTable(title, gaps, units);
+  if (gaps.length <= MOST_ON_PAPER) return folded(`${title}: ${least}`, all);
+  return html`${folded(`${title}: ${least}`, all, 'left out')}<p class="on-paper">${title}: ${least}. Listed in the book on the screen, and in summary.json.</p>
+`;
 }
 
 function gapTable(title: string, gaps: readonly Finding[], units: Units): Html {

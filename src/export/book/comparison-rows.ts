@@ -23,7 +23,7 @@ export interface ComparedRow {
   readonly values: readonly (number | null)[];
 }
 
-/** What tells headers apart, in the order a fabricator asks. */
+/** What tells headers apart, in the order a fabricator asks; what none of them has is left out. */
 export function comparedRows(variants: readonly Variant[]): ComparedRow[] {
   const routes = variants.map((v, i) => alternativeOf(v, i + 1));
   const row = (name: string, unit: string, digits: number, values: ComparedRow['values']): ComparedRow => ({
@@ -34,7 +34,7 @@ export function comparedRows(variants: readonly Variant[]): ComparedRow[] {
   });
   const bills = variants.map((v) => v.bill);
   const currencies = [...new Set(bills.map((b) => b.currency).filter((c) => c !== null))];
-  return [
+  const rows = [
     row(
       'length of the primaries',
       'mm',
@@ -109,6 +109,7 @@ export function comparedRows(variants: readonly Variant[]): ComparedRow[] {
       variants.map((v) => count(v.findings, 'warn')),
     ),
   ];
+  return rows.filter((r) => r.values.some((v) => v !== null));
 }
 
 /** Prices in different currencies are not laid beside each other. */

@@ -38,7 +38,6 @@ export function comparisonText(variants: readonly DrawnVariant[], script: string
       cautionsSection(CAUTIONS),
     ],
     foot: `${variants.map((v) => `${v.label}: ${v.plan.name}, plan ${shortHash(v.plan.hash)}`).join('; ')}. Made by evenrun.`,
-    paper: variants[0]!.plan.drawing.paper,
     data: { scene: variants[0]!.scene, overlay: variants.slice(1).map(({ label, scene }) => ({ label, scene })) },
     script,
   });

@@ -9,7 +9,6 @@ export interface Page {
   readonly head: Html;
   readonly sections: readonly BookSection[];
   readonly foot: string;
-  readonly paper: 'a4' | 'letter';
   /** Blocks of data by their ids, as plain JSON. */
   readonly data: Readonly<Record<string, unknown>>;
   readonly script: string;
@@ -23,7 +22,6 @@ export function pageText(page: Page): string {
   const script = withinScript(page.script);
   const sum = createHash('sha256').update(script).digest('base64');
   const policy = `default-src 'none'; script-src 'sha256-${sum}'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'`;
-  const style = `${STYLE}@page{size:${page.paper === 'a4' ? 'A4' : 'letter'};margin:10mm}`;
   return html`<!doctype html>
 <html lang="en">
 <head>
@@ -33,7 +31,7 @@ export function pageText(page: Page): string {
 <meta name="generator" content="evenrun">
 <meta name="color-scheme" content="light dark">
 <title>${page.title}</title>
-<style>${safe(style)}</style>
+<style>${safe(STYLE)}</style>
 </head>
 <body>
 <a class="skip" href="#main">Skip to the book</a>

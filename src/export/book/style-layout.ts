@@ -47,6 +47,7 @@ caption{text-align:left;color:var(--quiet);font-size:.88rem;padding:.2rem 0 .4re
 caption.heard{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 th,td{padding:.36rem .8rem .36rem 0;border-bottom:1px solid var(--line);vertical-align:top;text-align:left;font-weight:400}
 thead th{color:var(--quiet);font-size:.84rem;line-height:1.25;vertical-align:bottom;border-bottom:2px solid var(--ink)}
+thead .unit{display:block;min-height:1.25em}
 th.number,td.number{text-align:right;white-space:nowrap}
 tbody th{white-space:nowrap}
 @media screen{tbody th,thead th:first-child{position:sticky;left:0;background:var(--ground);z-index:1}}

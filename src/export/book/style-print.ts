@@ -1,8 +1,10 @@
 /**
  * Paper. Nothing may be wider than the page: a browser would then shrink the whole document, and patterns would lose their size. So
- * every box clips what is wider, and a tile has a fixed size in mm whatever it holds.
+ * every box clips what is wider, and a tile has a fixed size in mm whatever it holds. The page names no paper of its own: a browser
+ * scales a page made for one paper to fit another.
  */
 export const PRINT_STYLE = `
+@page{margin:10mm}
 @media print{
 html,body{background:#fff}
 body{font-size:9.5pt;line-height:1.35}

@@ -1,4 +1,5 @@
 import { shortHash } from '../../params/plan-hash.js';
+import { lengthWords } from '../sheets/sheet-numbers.js';
 import type { BookInput } from './book-input.js';
 import { type Figure, figureList, lengthFigure } from './figures.js';
 import { type Html, html } from './html.js';
@@ -25,7 +26,7 @@ function figuresOf({ plan, summary }: BookInput): Figure[] {
     summary.spread_mm,
     3,
     units,
-    `of ${summary.tolerance_mm.toFixed(3)} mm allowed`,
+    `of ${lengthWords(summary.tolerance_mm, 3, units)} allowed`,
   );
   const target = summary.primaries[0]?.target_mm;
   return [

@@ -22,7 +22,15 @@ export function mountScene(): void {
   const view = mountView(host, scene, overlays.length > 0 ? { name: host.dataset.view ?? 'A' } : {});
   window.evenrun = { view };
   if (overlays.length > 0) offerOverlays(host, view, overlays);
-  requestAnimationFrame(() => requestAnimationFrame(() => performance.mark('evenrun-drawn')));
+  markFirstFrame(view);
+}
+
+/** Marks on the browser's own clock when the first picture was drawn. */
+function markFirstFrame(view: View): void {
+  requestAnimationFrame(() => {
+    if (view.state().frames > 0) performance.mark('evenrun-drawn');
+    else markFirstFrame(view);
+  });
 }
 
 function dataOf<T>(id: string): T | null {
