@@ -1,4 +1,5 @@
 import {
+  Box3,
   BufferAttribute,
   BufferGeometry,
   Color,
@@ -12,7 +13,7 @@ import { unpackMesh } from '../../export/book/packed-mesh.js';
 import type { SceneData, SceneKind, SceneSolid } from '../../export/book/scene-data.js';
 import { creased } from './creases.js';
 import { lookOf } from './palette.js';
-import { plainSurface, type Surface } from './skin-material.js';
+import { cutBy, plainSurface, type Surface } from './skin-material.js';
 import type { Ground } from './theme.js';
 
 export interface SolidLayer {
@@ -21,6 +22,8 @@ export interface SolidLayer {
   readonly show: (kind: SceneKind, visible: boolean) => void;
   readonly paint: (ground: Ground) => void;
   readonly clip: (planes: readonly Plane[]) => void;
+  /** Of those of some kinds that are shown. */
+  readonly bounds: (of: readonly SceneKind[]) => Box3;
 }
 
 /** Faces that turn by less than this, rad, are one rounded face. */
@@ -77,6 +80,14 @@ export function createSolidLayer(): SolidLayer {
       planes = given;
       for (const k of kinds.values()) clipKind(k.dress, planes);
     },
+    bounds: (of) => {
+      const box = new Box3();
+      for (const kind of of) {
+        const known = kinds.get(kind)?.group;
+        if (known?.visible) box.expandByObject(known);
+      }
+      return box;
+    },
   };
 }
 
@@ -113,7 +124,7 @@ function paintKind({ kind, surface, lines }: Dressed, { theme, ink }: Ground): v
 }
 
 function clipKind({ surface, lines }: Dressed, planes: readonly Plane[]): void {
-  surface.material.clippingPlanes = [...planes];
+  cutBy(surface, planes);
   lines.clippingPlanes = [...planes];
 }
 
