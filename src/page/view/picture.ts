@@ -1,4 +1,4 @@
-import { Box3, type Plane, Plane as ScenePlane, Vector3 } from 'three';
+import { type Plane, Plane as ScenePlane, Vector3 } from 'three';
 import type { SceneData, SceneTube, Triple } from '../../export/book/scene-data.js';
 import type { ClosestPlace } from './closest.js';
 import type { HandleMove } from './handle.js';
@@ -8,8 +8,8 @@ import { createMarkLayer, type Ring } from './mark-layer.js';
 import { KINDS, type ShownKind } from './palette.js';
 import { type Picked, pickAt } from './pick.js';
 import { shownLength } from './shown-number.js';
-import { createSolidLayer } from './solid-layer.js';
-import { createStage, type Stage } from './stage.js';
+import { createSolidLayer, placesOf } from './solid-layer.js';
+import { createStage, type Seen, type Stage } from './stage.js';
 import { groundAt } from './theme.js';
 import { createTubeLayer, tubeNames } from './tube-layer.js';
 import { pathOf, stationAt } from './tube-path.js';
@@ -39,7 +39,7 @@ export interface Picture {
   readonly paint: (now: Shown) => void;
   readonly pick: (x: number, y: number) => Picked | null;
   /** What is to be in view: the tubes with flange and collectors. */
-  readonly bounds: () => Box3;
+  readonly seen: () => Seen;
 }
 
 /** The picture on a canvas, with its labels over it. */
@@ -120,10 +120,7 @@ export function createPicture(
     draw,
     paint,
     pick: (x, y) => pickAt(stage, [tubes.group, solids.group], planes, x, y),
-    bounds: () => {
-      const box = new Box3().expandByObject(tubes.group).union(solids.bounds(['flange', 'collector', 'plate']));
-      return box.isEmpty() ? new Box3(new Vector3(-1, -1, -1), new Vector3(1, 1, 1)) : box;
-    },
+    seen: () => [...placesOf(tubes.group), ...solids.places(['flange', 'collector', 'plate'])],
   };
 }
 

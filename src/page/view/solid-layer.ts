@@ -1,5 +1,4 @@
 import {
-  Box3,
   BufferAttribute,
   BufferGeometry,
   Color,
@@ -14,6 +13,7 @@ import type { SceneData, SceneKind, SceneSolid } from '../../export/book/scene-d
 import { creased } from './creases.js';
 import { lookOf } from './palette.js';
 import { cutBy, plainSurface, type Surface } from './skin-material.js';
+import type { Seen } from './stage.js';
 import type { Ground } from './theme.js';
 
 export interface SolidLayer {
@@ -22,8 +22,8 @@ export interface SolidLayer {
   readonly show: (kind: SceneKind, visible: boolean) => void;
   readonly paint: (ground: Ground) => void;
   readonly clip: (planes: readonly Plane[]) => void;
-  /** Of those of some kinds that are shown. */
-  readonly bounds: (of: readonly SceneKind[]) => Box3;
+  /** Coordinates of those of some kinds that are shown. */
+  readonly places: (of: readonly SceneKind[]) => Seen;
 }
 
 /** Faces that turn by less than this, rad, are one rounded face. */
@@ -80,25 +80,18 @@ export function createSolidLayer(): SolidLayer {
       planes = given;
       for (const k of kinds.values()) clipKind(k.dress, planes);
     },
-    bounds: (of) => {
-      const box = new Box3();
-      for (const kind of of) {
-        const known = kinds.get(kind)?.group;
-        if (known?.visible) box.expandByObject(known);
-      }
-      return box;
-    },
+    places: (of) => of.flatMap((kind) => placesOf(kinds.get(kind)?.group)),
   };
 }
 
 function dressOf(kind: SceneKind): Dressed {
   const look = lookOf(kind);
   const surface = plainSurface(look.light, look.opacity);
-  // a dummy tube has the skin of the tube it stands for: it is drawn before it
+  // a dummy tube has the skin of the tube it stands for, drawn coarser: it is brought forward by more than that
   if (kind === 'jig' || kind === 'bench-jig') {
     surface.material.polygonOffset = true;
     surface.material.polygonOffsetFactor = -2;
-    surface.material.polygonOffsetUnits = -2;
+    surface.material.polygonOffsetUnits = -1500;
   }
   return { kind, surface, lines: new LineBasicMaterial({ transparent: true, opacity: 0.55 }) };
 }
@@ -127,6 +120,12 @@ function clipKind({ surface, lines }: Dressed, planes: readonly Plane[]): void {
   cutBy(surface, planes);
   lines.clippingPlanes = [...planes];
 }
+
+/** Coordinates of all that is drawn in a group that is shown. */
+export const placesOf = (group: Group | undefined): Seen =>
+  (group?.visible ? group.children : []).flatMap((c) =>
+    c instanceof Mesh ? [c.geometry.getAttribute('position').array as ArrayLike<number>] : [],
+  );
 
 /** Empties a group and frees what the graphics card holds for it; materials are kept. */
 export function freeGroup(group: Group): void {

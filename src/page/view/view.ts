@@ -108,7 +108,7 @@ type Actions = Omit<View, 'onSelect' | 'onHandle' | 'setTheme' | 'dispose'>;
 
 /** What can be done to a view, each as a change of what it knows. */
 function actionsOn(now: () => Now, change: (part: Partial<Now>) => void, picture: Picture): Actions {
-  const { stage, bounds, handles } = picture;
+  const { stage, seen, handles } = picture;
   return {
     setScene: (scene) => change(afterScene(now(), scene)),
     setOverlay: (scene, name = 'B') => change({ overlay: scene && { scene, name } }),
@@ -129,8 +129,8 @@ function actionsOn(now: () => Now, change: (part: Partial<Now>) => void, picture
     showClosest: (pair, number = 0) =>
       change({ pair, closest: pair && (closestPlaces(now().scene, ...pair)[number] ?? null) }),
     setHandles: handles.set,
-    look: (look) => stage.look(look, bounds()),
-    fit: () => stage.fit(bounds()),
+    look: (look) => stage.look(look, seen()),
+    fit: () => stage.fit(seen()),
     zoom: (factor) => zoomBy(stage, factor),
     setCamera: stage.setPlace,
     state: () => stateOf(now(), picture),
