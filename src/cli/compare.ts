@@ -2,6 +2,7 @@ import { basename } from 'node:path';
 import type { CommandModule } from 'yargs';
 import { type Compared, type Comparison, compareHeaders } from '../compare.js';
 import { routeHeader } from '../pipeline.js';
+import type { Miss } from '../routing/miss.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { noRoute } from './no-route.js';
 import { bookScript } from './page-script.js';
@@ -50,7 +51,7 @@ export const compareCommand = (end: (code: ExitCode) => void): CommandModule<obj
     for (const { path, plan, text } of read) {
       const options = { alternatives: count, goOn: timeBudget(plan.runners.budget) };
       const routing = routeHeader(plan, options, progress);
-      if (!routing.ok) throw noRoute(routing.miss);
+      if (!routing.ok) throw noRouteFor(path, routing.miss);
       const source = { name: basename(path), text };
       const headers = [routing.header, ...(paths.length === 1 ? routing.alternatives : [])];
       for (const header of headers) compared.push({ label: labelOf(compared.length, paths.length), header, source });
@@ -66,6 +67,12 @@ export const compareCommand = (end: (code: ExitCode) => void): CommandModule<obj
 
 const ONE_SET =
   'only one set of routes was found for this plan, so there is nothing to lay beside it; nothing was written';
+
+/** The end where a plan has no route, with the plan's name. */
+function noRouteFor(path: string, miss: Miss): CommandError {
+  const { code, message, details } = noRoute(miss);
+  return new CommandError(code, `${path}: ${message}`, details);
+}
 
 /** How many sets of routes of each plan. */
 function wanted(paths: readonly string[], alternatives: number | undefined): number {

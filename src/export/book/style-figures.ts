@@ -17,7 +17,7 @@ export const FIGURE_STYLE = `
 .facts dd{margin:0;font-weight:600;text-align:right;white-space:nowrap}.facts dd .unit{font-weight:400}.facts dt{color:var(--quiet)}
 figure{margin:1rem 0}
 figcaption{color:var(--quiet);font-size:.88rem;margin-top:.4rem;overflow-wrap:anywhere}
-.plots{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,25rem),1fr));gap:1.2rem 2rem}
+.plots{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,22rem),1fr));gap:1.2rem 2rem}
 .plot{width:100%;height:auto;max-width:36rem;display:block}
 .plot text{fill:var(--ink);font-size:14px}
 .plot .plot-title{font-weight:600}

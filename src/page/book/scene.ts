@@ -19,7 +19,7 @@ export function mountScene(): void {
   const scene = dataOf<SceneData>('scene');
   if (host === null || scene === null) return;
   const overlays = dataOf<readonly Overlay[]>('overlay') ?? [];
-  const view = mountView(host, scene, overlays.length > 0 ? { name: host.dataset.view ?? 'A' } : {});
+  const view = mountView(host, scene);
   window.evenrun = { view };
   if (overlays.length > 0) offerOverlays(host, view, overlays);
   markFirstFrame(view);
