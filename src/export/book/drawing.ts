@@ -41,10 +41,16 @@ const plainText = (xml: string): string => xml.replace(/&(?:lt|gt|quot|#39|amp);
 export const pictureAddress = (svg: string): string =>
   `data:image/svg+xml;base64,${Buffer.from(svg, 'utf8').toString('base64')}`;
 
+/** How wide drawings stand on the screen, px, and the px of a millimetre at least and at most: words stay readable, small plates small. */
+const ORDINARY = 620;
+const SMALLEST = 1.9;
+const LARGEST = 3.2;
+
 /** A drawing on white paper in its own box, with a caption that leads to the file beside the book. */
 export function drawingFigure(drawing: Drawing, alt: string, words: readonly Html[] = []): Html {
   const { path, title, width, height, text } = drawing;
-  return html`<figure class="drawing"><div class="scroll paper" role="group" aria-label="${title}" tabindex="0"><img src="${pictureAddress(text)}" alt="${alt}" width="${Math.round(width * 4)}" height="${Math.round(height * 4)}"></div>
+  const across = Math.round(width * Math.min(LARGEST, Math.max(SMALLEST, ORDINARY / width)));
+  return html`<figure class="drawing"><div class="scroll paper" role="group" aria-label="${title}" tabindex="0"><img src="${pictureAddress(text)}" alt="${alt}" width="${across}" height="${Math.round((across * height) / width)}" style="width:${across}px"></div>
 <figcaption>${title}. File beside this book: ${fileLink(path)}${words.map((w) => html` ${w}`)}</figcaption></figure>
 `;
 }

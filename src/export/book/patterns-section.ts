@@ -21,7 +21,7 @@ export function patternsSection({ plan, patterns, files }: BookInput): BookSecti
   return section(
     'patterns',
     'Patterns',
-    html`<p class="on-screen">Flat developments. On paper this book shows them at 1:1, parted on pages where they are larger than one, each with a square to measure. Browsers may scale what they print: set 100 % (actual size), or print the PDF beside each, which is made for it.</p>
+    html`<p class="on-screen">Flat developments. On paper this book shows them at 1:1, parted on pages where they are larger than one, each with a square to measure. Browsers may scale what they print: set 100\u00a0% (actual size), or print the PDF beside each, which is made for it.</p>
 <p class="on-screen"><button type="button" data-print="patterns" hidden>Print the patterns alone at 1:1</button></p>
 <p class="on-paper">At 1:1 on the pages that follow: ${drawn.map((d) => d.drawing.title).join('; ')}.</p>
 `,

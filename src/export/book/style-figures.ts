@@ -36,9 +36,9 @@ svg.defs{position:absolute}
 .gap .limit{stroke:var(--ink);stroke-width:1.6}
 .gap .bar,.gap .arrow{fill:var(--bar)}
 .gap.fail .bar{fill:var(--bad)}
-.paper{background:#fff;border:1px solid var(--line)}
-.paper img{display:block;width:100%;min-width:44rem;height:auto}
-.drawing .paper img{max-width:75rem}
+.paper{background:#fff;border:1px solid var(--line);width:fit-content}
+.paper img{display:block;height:auto}
+.overview .paper img{width:100%;min-width:44rem}
 .view-host{min-height:min(70vh,110vw)}
 @media (min-width:76rem){.view-host{min-height:min(82vh,860px)}}
 select{font:inherit;color:var(--ink);background:var(--raised);border:1px solid var(--quiet);border-radius:3px;padding:.3rem .5rem;min-height:2.1rem}

@@ -32,7 +32,7 @@ svg.gap{width:32mm;height:auto}
 .figures{grid-template-columns:repeat(6,1fr)}
 .figures .value{font-size:17pt}.figures .unit{font-size:8pt}
 .paper{border-color:#bbb;overflow:clip}
-.paper img{min-width:0;max-width:100%;max-height:225mm;object-fit:contain}
+.overview .paper img,.paper img{min-width:0;max-width:100%;max-height:225mm;object-fit:contain}
 details:not(.on-screen):not([open])::details-content{content-visibility:visible;block-size:auto}
 summary{list-style:none;color:inherit;font-weight:600;break-after:avoid}
 summary::-webkit-details-marker{display:none}
