@@ -155,6 +155,16 @@ describe('the book in a browser', () => {
   });
 });
 
+it('shows the drawn views where the browser has no WebGL', async (context) => {
+  browser ??= await openBrowser(context);
+  const { page, faults } = await openFile(browser, book);
+  await page.addInitScript(`HTMLCanvasElement.prototype.getContext = () => null`);
+  await page.goto(`file://${book}`);
+  expect(await page.isVisible('.overview img')).toBe(true);
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
+
 describe('the book on paper', () => {
   it.for(['A4', 'Letter'])('has patterns at 1:1 on %s', async (paper, context) => {
     const { page, faults } = await open(context);

@@ -21,8 +21,14 @@ export function mountScene(): void {
   const overlays = dataOf<readonly Overlay[]>('overlay') ?? [];
   const view = mountView(host, scene);
   window.evenrun = { view };
+  if (!view.state().draws) showOverviews();
   if (overlays.length > 0) offerOverlays(host, view, overlays);
   markFirstFrame(view);
+}
+
+/** Where nothing can be drawn in three dimensions, the views that were drawn for paper stand on the screen too. */
+function showOverviews(): void {
+  for (const drawn of document.querySelectorAll('.for-paper')) drawn.classList.remove('for-paper');
 }
 
 /** Marks on the browser's own clock when the first picture was drawn. */
