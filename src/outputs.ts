@@ -1,5 +1,9 @@
 import { alternativeFiles, alternativeOf } from './export/alternatives.js';
 import { bendTable, secondaryBendTable } from './export/bend-table.js';
+import { BOOK, bookFile } from './export/book/book.js';
+import type { BookPage } from './export/book/book-input.js';
+import type { BookSection } from './export/book/book-section.js';
+import { sceneOf } from './export/book/scene.js';
 import { cutListTable } from './export/cut-list.js';
 import { flatDxf } from './export/flat-dxf.js';
 import { flatPdf } from './export/flat-pdf.js';
@@ -30,11 +34,15 @@ import { layOut } from './parts/plates/sheet.js';
 import { tubeDensity } from './parts/stock/estimates.js';
 import { type BuiltHeader, type Progress, type RoutedHeader, silent, verdictOf } from './pipeline.js';
 
-/** The files of a built header and the summary that lists them. */
+/**
+ * The files of a built header and the summary that lists them. `page` brings what the build book needs from the disk, and sections of
+ * other stages; without it there is no book.
+ */
 export function outputsOf(
   built: BuiltHeader,
   alternatives: readonly RoutedHeader[] = [],
   progress: Progress = silent,
+  page: (BookPage & { readonly sections?: readonly BookSection[] }) | null = null,
 ): { files: OutputFile[]; summary: Summary } {
   const { plan, primaries, secondaries, flanges, collectors } = built;
   const compared = alternatives.length > 0 ? [built, ...alternatives] : [];
@@ -66,8 +74,23 @@ export function outputsOf(
     printPlatesTable(built.printPlates, plan.jig.print, built.findings),
   ];
   const rows = compared.map((h, i) => alternativeOf(h, i + 1));
-  const summary = summaryOf({ ...built, plates: flat.plates, alternatives: rows }, files);
-  return { files: [summaryFile(summary), ...files], summary };
+  const listed = page === null ? files : [...files, { ...BOOK, bytes: new Uint8Array() }];
+  const summary = summaryOf({ ...built, plates: flat.plates, alternatives: rows }, listed);
+  const book =
+    page === null
+      ? []
+      : [
+          bookFile({
+            ...built,
+            summary,
+            verdict: verdictOf(built),
+            files,
+            scene: sceneOf(built),
+            page,
+            sections: page.sections ?? [],
+          }),
+        ];
+  return { files: [summaryFile(summary), ...files, ...book], summary };
 }
 
 /** What the cutter gets: each part as a drawing, a picture and a print at 1:1; plates in numbers; sheets of parts. */

@@ -1,10 +1,12 @@
+import { basename } from 'node:path';
 import type { CommandModule } from 'yargs';
 import { outputsOf } from '../outputs.js';
 import { buildHeader, routeHeader } from '../pipeline.js';
 import { batchedLine, batchJson, batchTable, buildBatch, gravest, MOST_JOBS, MOST_PLANS } from './batch.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { noRoute } from './no-route.js';
-import { loadPlan } from './plan-file.js';
+import { bookScript } from './page-script.js';
+import { loadPlanAndText } from './plan-file.js';
 import { progressOn } from './progress.js';
 import { reportText } from './report.js';
 import { timeBudget } from './time-budget.js';
@@ -54,14 +56,17 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
       throw new CommandError(EXIT.wrongInput, `--alternatives is a whole number from 1 to 20, not ${alternatives}`);
     }
     if (paths.length > 1 || jobs !== undefined || resume) return batch(args, out, end);
-    const plan = await loadPlan(paths[0]!);
+    const { plan, text } = await loadPlanAndText(paths[0]!);
     await checkFolder(out);
     const progress = progressOn(json);
     const routing = routeHeader(plan, { alternatives, goOn: timeBudget(plan.runners.budget) }, progress);
     if (!routing.ok) throw noRoute(routing.miss);
     const built = await buildHeader(routing.header, progress);
     const { bill } = built;
-    const { files, summary } = outputsOf(built, routing.alternatives, progress);
+    const { files, summary } = outputsOf(built, routing.alternatives, progress, {
+      script: await bookScript(),
+      source: { name: basename(paths[0]!), text },
+    });
     await writeFolder(out, files);
     process.stdout.write(
       json ? `${JSON.stringify(summary, null, 2)}\n` : reportText(built, { folder: out, files, bill }),

@@ -8,9 +8,13 @@ import { CommandError, EXIT } from './exit-code.js';
 import { readPlanFile, reasonOf } from './read-file.js';
 
 /** The plan in a file, with the scans it names. Throws CommandError naming line and field of everything that is wrong with it. */
-export async function loadPlan(path: string): Promise<Plan> {
-  const read = readPlan(await readPlanFile(path), path, planFileReader(dirname(path)));
-  if (read.ok) return read.plan;
+export const loadPlan = async (path: string): Promise<Plan> => (await loadPlanAndText(path)).plan;
+
+/** The same with the text it was read from. */
+export async function loadPlanAndText(path: string): Promise<{ readonly plan: Plan; readonly text: string }> {
+  const text = await readPlanFile(path);
+  const read = readPlan(text, path, planFileReader(dirname(path)));
+  if (read.ok) return { plan: read.plan, text };
   throw refusedPlan(read);
 }
 

@@ -4,6 +4,7 @@ import yargs, { type Argv, type CommandModule } from 'yargs';
 import { nearestName } from '../params/nearest-name.js';
 import { buildCommand } from './build.js';
 import { checkCommand } from './check.js';
+import { compareCommand } from './compare.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { guideCommand } from './guide.js';
 import { measureCommand } from './measure.js';
@@ -33,6 +34,7 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
     templatesCommand(),
     buildCommand(end),
     checkCommand(end),
+    compareCommand(end),
     measureCommand(end),
     sweepCommand(end),
     schemaCommand(),

@@ -56,10 +56,14 @@ export class SolidError extends Error {
 const kernel = await createKernel();
 kernel.setup();
 
-/** Builds the solid and returns its surface. Throws SolidError when a mesh in it is not closed or nothing is left. */
-export function evaluate(solid: Solid): Mesh {
+/**
+ * Builds the solid and returns its surface, with a `tolerance` in mm on fewer of its points and moved by less than that: for looking
+ * at, not for making. Throws SolidError when a mesh in it is not closed or nothing is left.
+ */
+export function evaluate(solid: Solid, tolerance = 0): Mesh {
   return withKernel((keep) => {
-    const m = build(solid, keep);
+    const whole = build(solid, keep);
+    const m = tolerance > 0 ? keep(whole.simplify(tolerance)) : whole;
     if (m.isEmpty())
       throw new SolidError('Empty', 'the solid is empty: its parts do not meet, or everything was cut away');
     const { numProp, vertProperties, triVerts } = m.getMesh();

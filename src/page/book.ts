@@ -1,7 +1,9 @@
-import type { SceneData } from '../export/book/scene-data.js';
+import { showContents } from './book/contents.js';
+import { printButtons } from './book/print.js';
+import { mountScene } from './book/scene.js';
+import { themeButton } from './book/theme.js';
 
-const text = document.getElementById('scene')?.textContent;
-if (text) {
-  const scene = JSON.parse(text) as SceneData;
-  document.title = scene.name;
-}
+themeButton();
+printButtons();
+showContents();
+mountScene();
