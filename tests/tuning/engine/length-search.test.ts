@@ -12,7 +12,9 @@ async function drawingLength(
   gas: Partial<SimulateOptions> = {},
 ): Promise<number> {
   const search = { from: 0.3, to: 1.7, rpms: [rpm], aim: 'draw', within: 0.01, grid: 13 } as const;
-  const { length, atEdge } = await bestLength(lonePipe(1), engine, search, { gas: { cellLength: 0.04, limit: 0.01, ...gas } });
+  const { length, atEdge } = await bestLength(lonePipe(1), engine, search, {
+    gas: { cellLength: 0.04, limit: 0.01, ...gas },
+  });
   expect(atEdge).toBe(false);
   return length;
 }
