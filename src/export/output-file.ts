@@ -24,7 +24,8 @@ export type OutputKind =
   | 'pattern'
   | 'picture'
   | 'sheets'
-  | 'book';
+  | 'book'
+  | 'tuning';
 
 /** A file to be written: plain bytes under a path relative to the output folder, with forward slashes. */
 export interface OutputFile {
