@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import axe from 'axe-core';
 import { build } from 'esbuild';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -228,6 +229,11 @@ describe('the view of a header in a page opened from disk', () => {
     }
     await page.getByLabel('and', { exact: true }).selectOption('1');
     expect((await state()).closest).toBeNull();
+    // asked for by the page, the controls follow
+    await page.evaluate("view.showClosest(['3', '4'], 1)");
+    expect(await page.getByLabel('Between').inputValue()).toBe('3');
+    expect(await page.getByLabel('and', { exact: true }).inputValue()).toBe('4');
+    expect(await page.getByLabel('Where').inputValue()).toBe('1');
   });
 
   it('turns, moves, zooms and comes back by keys and by buttons', async () => {
@@ -343,6 +349,17 @@ describe('the view of a header in a page opened from disk', () => {
       const over = await page.evaluate('document.documentElement.scrollWidth - innerWidth');
       expect(over).toBeLessThanOrEqual(0);
       expect(await filled()).toBeGreaterThan(0.04);
+    }
+  });
+
+  it('has no fault that axe-core calls serious, light and dark, with a tube chosen', async () => {
+    await page.addScriptTag({ content: axe.source });
+    for (const theme of ['light', 'dark']) {
+      await page.evaluate(`view.setTheme('${theme}'); document.documentElement.dataset.theme = '${theme}'`);
+      await page.evaluate("view.select('2'); view.setSection({ axis: 'x', offset: 100, keep: 'below' })");
+      // biome-ignore lint/suspicious/noExplicitAny: what comes from the page is plain data
+      const { violations } = (await page.evaluate('axe.run(document.querySelector(".ev-view"))')) as any;
+      expect(violations.map((v: { id: string; nodes: unknown[] }) => `${v.id} ${JSON.stringify(v.nodes)}`)).toEqual([]);
     }
   });
 
