@@ -112,7 +112,12 @@ function lengthsSection(variants: readonly Variant[], units: Units): BookSection
           wordColumn<Row>('ends at', (r) => `${v.plan.collectors[r.tube.collector]!.name}, inlet ${r.tube.inlet}`),
           lengthColumn<Row>('target', 3, units, (r) => r.tube.target),
           lengthColumn<Row>('length', 3, units, (r) => r.tube.length, true),
-          wordColumn<Row>('difference mm', (r) => signed(r.tube.length - r.tube.target)),
+          {
+            head: 'difference',
+            unit: 'mm',
+            align: 'number' as const,
+            cell: (r: Row) => signed(r.tube.length - r.tube.target),
+          },
           numberColumn<Row>('bends', '', 0, (r) => bendsOf(r.tube)),
           lengthColumn<Row>('least gap', 2, units, (r) => r.gap),
         ],

@@ -55,7 +55,7 @@ const columns = (units: Units, tolerance: number) => [
   wordColumn<Tube>('ends at', (t) => `${t.collector}, inlet ${t.inlet}`),
   lengthColumn<Tube>('target', 3, units, (t) => t.target_mm),
   lengthColumn<Tube>('length', 3, units, (t) => t.length_mm, true),
-  wordColumn<Tube>('difference mm', (t) => signed(t.length_mm - t.target_mm)),
+  { head: 'difference', unit: 'mm', align: 'number' as const, cell: (t: Tube) => signed(t.length_mm - t.target_mm) },
   wordColumn<Tube>('within', (t) => withinWords(Math.abs(t.length_mm - t.target_mm) <= tolerance + 1e-6)),
   numberColumn<Tube>('bends', '', 0, (t) => t.bends),
   lengthColumn<Tube>('least gap', 2, units, (t) => t.clearance_mm),
