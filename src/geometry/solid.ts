@@ -18,7 +18,8 @@ export type Solid =
   | { readonly kind: 'placed'; readonly solid: Solid; readonly frame: Frame }
   | { readonly kind: 'trimmed'; readonly solid: Solid; readonly plane: Plane }
   | { readonly kind: 'largest-body'; readonly solid: Solid }
-  | { readonly kind: 'foot-chamfered'; readonly solid: Solid; readonly size: number };
+  | { readonly kind: 'foot-chamfered'; readonly solid: Solid; readonly size: number }
+  | { readonly kind: 'simplified'; readonly solid: Solid; readonly tolerance: number };
 
 export const solidOf = (mesh: Mesh): Solid => ({ kind: 'mesh', mesh });
 export const union = (...of: readonly Solid[]): Solid => ({ kind: 'union', of });
@@ -41,6 +42,9 @@ export const largestBody = (solid: Solid): Solid => ({ kind: 'largest-body', sol
  * letters, keep their edges. Meant for upright walls that stand on the bed.
  */
 export const footChamfered = (solid: Solid, size: number): Solid => ({ kind: 'foot-chamfered', solid, size });
+
+/** The solid on fewer of its own points, its surface moved by less than `tolerance` mm: for looking at, not for making. */
+export const simplified = (solid: Solid, tolerance: number): Solid => ({ kind: 'simplified', solid, tolerance });
 
 /** A solid that cannot be built. The status is the kernel's word for it, 'Empty' when nothing is left. */
 export class SolidError extends Error {
@@ -184,6 +188,8 @@ function construct(solid: Solid, keep: Keep): Manifold {
     }
     case 'foot-chamfered':
       return chamferedFoot(build(solid.solid, keep), solid.size, keep);
+    case 'simplified':
+      return build(solid.solid, keep).simplify(solid.tolerance);
   }
 }
 

@@ -24,6 +24,8 @@ export interface Gap {
   /** Where on the first tube's centreline, and how far along it, mm. */
   readonly at: Vec3;
   readonly run: number;
+  /** How far along the second tube, or along the other pass of the same one, mm; null for kept-out space. */
+  readonly otherRun: number | null;
 }
 
 interface Tube extends TubeRun {
@@ -65,6 +67,7 @@ function pairGaps(problem: RouteProblem, a: Tube, b: Tube): Gap[] {
     limit: least,
     at: headingAt(a.path, found.run).point,
     run: found.run,
+    otherRun: found.otherRun,
   });
   if (a.runner.collector !== b.runner.collector) return [gap('tubes', words, skinGap(a, b), limit)];
   const { runIn, runInGap, approach } = problem.collectors[a.runner.collector]!;
@@ -90,8 +93,9 @@ type Zone = readonly [from: number, to: number];
 
 interface Found {
   readonly gap: number;
-  /** Along the whole first tube. */
+  /** Along the whole first tube and along the whole second. */
   readonly run: number;
+  readonly otherRun: number;
 }
 
 const nearest = (found: readonly (Found | null)[]): Found | null =>
@@ -101,7 +105,7 @@ const nearest = (found: readonly (Found | null)[]): Found | null =>
 function zoneGap(a: Tube, [a0, a1]: Zone, b: Tube, [b0, b1]: Zone): Found | null {
   if (a1 - a0 < 1e-6 || b1 - b0 < 1e-6) return null;
   const found = skinGap(partOf(a, a0, a1), partOf(b, b0, b1));
-  return { gap: found.gap, run: a0 + found.run };
+  return { gap: found.gap, run: a0 + found.run, otherRun: b0 + found.otherRun };
 }
 
 /**
@@ -122,6 +126,7 @@ function keptOutGaps(tube: Tube, k: KeptOut): Gap[] {
     value,
     at: headingAt(path, run).point,
     run,
+    otherRun: null,
   });
   if (start && start.distance - first < k.limit) return [gap(start.distance - first, start.run)];
   if (end && end.distance - last < k.limit) return [gap(end.distance - last, length - end.run)];
@@ -165,6 +170,7 @@ function selfGaps(problem: RouteProblem, tube: Tube): Gap[] {
       limit: problem.selfGap,
       at: headingAt(tube.path, found.run).point,
       run: found.run,
+      otherRun: found.otherRun,
     },
   ];
 }

@@ -33,7 +33,7 @@ export interface SceneTube {
   readonly joints: readonly { readonly name: string; readonly at: number }[];
 }
 
-type Triple = readonly [number, number, number];
+export type Triple = readonly [number, number, number];
 
 export type SceneSegment =
   | { readonly kind: 'straight'; readonly from: Triple; readonly to: Triple }
@@ -70,13 +70,25 @@ export interface SceneSolid {
   readonly mesh: SceneMesh;
 }
 
-/** Triangles, little-endian in base64: `positions` float32 x, y, z of each corner in mm; `triangles` uint32 corner numbers. */
+/**
+ * Triangles packed as text (`packed-mesh.ts`). Its points stand on a grid, and curved faces are of few facets: no place is further than
+ * `error` mm from the true surface.
+ */
 export interface SceneMesh {
-  readonly positions: string;
-  readonly triangles: string;
+  /** Point of the grid that coordinates count from, mm. */
+  readonly origin: Triple;
+  /** Distance between points of the grid, mm. */
+  readonly step: number;
+  readonly error: number;
+  /** How many there are of each. */
+  readonly points: number;
+  readonly triangles: number;
+  readonly packed: string;
 }
 
 export interface SceneGap {
+  /** Between tubes: in the open, in their approach to a common collector, or just before its inlets. */
+  readonly kind: 'tubes' | 'approach' | 'run-in' | 'kept-out' | 'self';
   /** Ids of the tubes it concerns: two, or one. */
   readonly tubes: readonly string[];
   /** 'cylinders 1 and 2', 'cylinder 3 and steering shaft'. */
