@@ -17,7 +17,7 @@ export async function loadPlan(path: string): Promise<Plan> {
 }
 
 /** Reads the files a plan names, relative to its folder. The reader throws Error with the reason in words. */
-const scanReader =
+export const scanReader =
   (folder: string) =>
   (name: string): Uint8Array => {
     const path = resolve(folder, name);
