@@ -18,8 +18,7 @@ export type Solid =
   | { readonly kind: 'placed'; readonly solid: Solid; readonly frame: Frame }
   | { readonly kind: 'trimmed'; readonly solid: Solid; readonly plane: Plane }
   | { readonly kind: 'largest-body'; readonly solid: Solid }
-  | { readonly kind: 'foot-chamfered'; readonly solid: Solid; readonly size: number }
-  | { readonly kind: 'simplified'; readonly solid: Solid; readonly tolerance: number };
+  | { readonly kind: 'foot-chamfered'; readonly solid: Solid; readonly size: number };
 
 export const solidOf = (mesh: Mesh): Solid => ({ kind: 'mesh', mesh });
 export const union = (...of: readonly Solid[]): Solid => ({ kind: 'union', of });
@@ -43,9 +42,6 @@ export const largestBody = (solid: Solid): Solid => ({ kind: 'largest-body', sol
  */
 export const footChamfered = (solid: Solid, size: number): Solid => ({ kind: 'foot-chamfered', solid, size });
 
-/** The solid on fewer of its own points, its surface moved by less than `tolerance` mm: for looking at, not for making. */
-export const simplified = (solid: Solid, tolerance: number): Solid => ({ kind: 'simplified', solid, tolerance });
-
 /** A solid that cannot be built. The status is the kernel's word for it, 'Empty' when nothing is left. */
 export class SolidError extends Error {
   override readonly name = 'SolidError';
@@ -60,10 +56,14 @@ export class SolidError extends Error {
 const kernel = await createKernel();
 kernel.setup();
 
-/** Builds the solid and returns its surface. Throws SolidError when a mesh in it is not closed or nothing is left. */
-export function evaluate(solid: Solid): Mesh {
+/**
+ * Builds the solid and returns its surface, with a `tolerance` in mm on fewer of its points and moved by less than that: for looking
+ * at, not for making. Throws SolidError when a mesh in it is not closed or nothing is left.
+ */
+export function evaluate(solid: Solid, tolerance = 0): Mesh {
   return withKernel((keep) => {
-    const m = build(solid, keep);
+    const whole = build(solid, keep);
+    const m = tolerance > 0 ? keep(whole.simplify(tolerance)) : whole;
     if (m.isEmpty())
       throw new SolidError('Empty', 'the solid is empty: its parts do not meet, or everything was cut away');
     const { numProp, vertProperties, triVerts } = m.getMesh();
@@ -188,8 +188,6 @@ function construct(solid: Solid, keep: Keep): Manifold {
     }
     case 'foot-chamfered':
       return chamferedFoot(build(solid.solid, keep), solid.size, keep);
-    case 'simplified':
-      return build(solid.solid, keep).simplify(solid.tolerance);
   }
 }
 

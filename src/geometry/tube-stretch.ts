@@ -59,7 +59,7 @@ export function halvesOf(s: Stretch): [Stretch, Stretch] {
 export const runAt = (s: Stretch, part: number): number => s.from + (s.to - s.from) * part;
 
 /** Run within the segment, mm, of the place of the stretch nearest to a point. */
-export function runNearest({ segment, from, to }: Stretch, p: Vec3): number {
+export function runNearest({ segment, from, to }: Pick<Stretch, 'segment' | 'from' | 'to'>, p: Vec3): number {
   const rx = p[0] - segment.from[0];
   const ry = p[1] - segment.from[1];
   const rz = p[2] - segment.from[2];

@@ -1,6 +1,6 @@
 import { thinnedMesh } from '../../geometry/mesh-thin.js';
 import { pointIn, segmentLength } from '../../geometry/path.js';
-import { evaluate, simplified, solidOf } from '../../geometry/solid.js';
+import { evaluate, solidOf } from '../../geometry/solid.js';
 import { CHORD_ERROR } from '../../geometry/tolerance.js';
 import { distance, type Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
@@ -79,7 +79,7 @@ function sceneWith(routed: RoutedParts, cuts: readonly TubeCuts[]): SceneData {
 }
 
 function solidAs({ kind, name, title, solid }: Drawn, { chord, simplify, step }: Detail): SceneSolid {
-  const mesh = evaluate(simplified(solid, simplify));
+  const mesh = evaluate(solid, simplify);
   return { kind, name, title, mesh: packMesh(mesh, step, chord + simplify + offGrid(step)) };
 }
 

@@ -1,0 +1,48 @@
+import type { SceneData } from '../../export/book/scene-data.js';
+import { closestPlaces } from './closest.js';
+import { type Controls, group, labelledSelect, setChoices, spoken } from './panel.js';
+import { shownLength } from './shown-number.js';
+import type { View } from './view.js';
+
+/** Two tubes and the places where they come closest, each with its limit. */
+export function closestControls(view: View): Controls {
+  const show = (number = 0): void => {
+    const ids = [first.select.value, second.select.value] as const;
+    view.showClosest(ids[0] !== '' && ids[1] !== '' && ids[0] !== ids[1] ? ids : null, number);
+    list();
+    where.select.value = String(number);
+  };
+  const first = labelledSelect('Between', () => show());
+  const second = labelledSelect('and', () => show());
+  const where = labelledSelect('Where', (value) => show(Number(value)));
+  const said = spoken();
+  let scene: SceneData | null = null;
+  const list = (): void => {
+    const places = scene ? closestPlaces(scene, first.select.value, second.select.value) : [];
+    setChoices(
+      where.select,
+      places.map((p, i) => [String(i), p.place]),
+    );
+    where.node.hidden = places.length < 2;
+  };
+  return {
+    node: group('Closest place of two tubes', first.node, second.node, where.node, said),
+    scene: (given) => {
+      scene = given;
+      const choices = [['', 'choose'], ...given.tubes.map((t) => [t.id, t.name] as const)] as const;
+      setChoices(first.select, choices as readonly (readonly [string, string])[]);
+      setChoices(second.select, choices as readonly (readonly [string, string])[]);
+      list();
+    },
+    state: ({ closest }) => {
+      said.hidden = closest === null;
+      if (!closest || !scene) return;
+      const { value, limit, place } = closest;
+      const against =
+        limit === null
+          ? ''
+          : `; at least ${shownLength(limit, scene.units)}: ${value >= limit - 0.01 ? 'holds' : 'too close'}`;
+      said.textContent = `${shownLength(value, scene.units, 2)} between ${place}${against}`;
+    },
+  };
+}
