@@ -10,6 +10,8 @@ export interface Label {
   /** 'tube', 'piece', 'joint', 'mark': how it looks, and which give way where two meet, the later ones first. */
   readonly kind: 'mark' | 'tube' | 'piece' | 'joint';
   readonly colour?: string | undefined;
+  /** How far it stands below its place, pixels. */
+  readonly below?: number | undefined;
 }
 
 const RANK: readonly Label['kind'][] = ['mark', 'tube', 'piece', 'joint'];
@@ -29,10 +31,10 @@ export function createLabelLayer(stage: Stage, host: HTMLElement): LabelLayer {
     all.sort((a, b) => RANK.indexOf(a.kind) - RANK.indexOf(b.kind));
     const taken: Box[] = [];
     const { clientWidth, clientHeight } = stage.canvas;
-    for (const { at, node } of all) {
+    for (const { at, node, below = 0 } of all) {
       const p = new Vector3(...at).project(stage.camera);
       const x = ((p.x + 1) / 2) * clientWidth;
-      const y = ((1 - p.y) / 2) * clientHeight;
+      const y = ((1 - p.y) / 2) * clientHeight + below;
       const box = { x, y, w: node.offsetWidth / 2 + 2, h: node.offsetHeight / 2 + 1 };
       const free = !taken.some((t) => Math.abs(t.x - x) < t.w + box.w && Math.abs(t.y - y) < t.h + box.h);
       if (free) taken.push(box);

@@ -1,8 +1,8 @@
+import { type Controls, group } from './controls.js';
 import { button, element } from './element.js';
 import { KEYS_IN_WORDS } from './keys.js';
-import { type Controls, group } from './panel.js';
 import { LOOKS, type Look } from './stage.js';
-import type { View } from './view.js';
+import type { View } from './view-contract.js';
 
 /** Named views, nearer, farther, all of it; what keys do. */
 export function cameraControls(view: View): Controls {
@@ -25,6 +25,11 @@ export function cameraControls(view: View): Controls {
     ),
     words,
   );
-  const node = group('View', element('div', { class: 'ev-row' }, ...looks, ...zoom), help);
+  const node = group(
+    'View',
+    element('div', { class: 'ev-row' }, ...looks),
+    element('div', { class: 'ev-row' }, ...zoom),
+    help,
+  );
   return { node };
 }

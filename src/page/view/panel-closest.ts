@@ -1,8 +1,8 @@
 import type { SceneData } from '../../export/book/scene-data.js';
 import { closestPlaces } from './closest.js';
-import { type Controls, group, labelledSelect, setChoices, spoken } from './panel.js';
+import { type Controls, group, labelledSelect, setChoices, spoken } from './controls.js';
 import { shownLength } from './shown-number.js';
-import type { View } from './view.js';
+import type { View } from './view-contract.js';
 
 /** Two tubes and the places where they come closest, each with its limit. */
 export function closestControls(view: View): Controls {

@@ -1,8 +1,8 @@
 import type { SceneData } from '../../export/book/scene-data.js';
+import { type Controls, group, spoken } from './controls.js';
 import { button, element } from './element.js';
-import { type Controls, group, spoken } from './panel.js';
 import { shownLength } from './shown-number.js';
-import type { View, ViewState } from './view.js';
+import type { View, ViewState } from './view-contract.js';
 
 /** The distance of two points pressed in the picture, or of two places of the slider for those who use the keys. */
 export function measureControls(view: View): Controls {

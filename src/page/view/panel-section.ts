@@ -1,9 +1,9 @@
 import type { SceneData } from '../../export/book/scene-data.js';
+import { type Controls, controlId, group, labelledSelect, setChoices, spoken } from './controls.js';
 import { element } from './element.js';
-import { type Controls, controlId, group, labelledSelect, setChoices, spoken } from './panel.js';
 import { shownLength } from './shown-number.js';
 import { pathOf, stationAt } from './tube-path.js';
-import type { Section, View } from './view.js';
+import type { Section, View } from './view-contract.js';
 
 const AXES: readonly (readonly [value: string, text: string])[] = [
   ['', 'none'],

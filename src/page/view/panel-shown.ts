@@ -1,7 +1,7 @@
+import { type Controls, controlId, group } from './controls.js';
 import { element } from './element.js';
 import { KINDS, type ShownKind } from './palette.js';
-import { type Controls, controlId, group } from './panel.js';
-import type { View } from './view.js';
+import type { View } from './view-contract.js';
 
 /** A box to tick for every kind there is in the scene. */
 export function shownControls(view: View): Controls {

@@ -1,10 +1,10 @@
 import type { SceneData, SceneTube } from '../../export/book/scene-data.js';
+import { type Controls, controlId, group, labelledSelect, setChoices, spoken } from './controls.js';
 import { button, element } from './element.js';
 import { markOf } from './palette.js';
-import { type Controls, controlId, group, labelledSelect, setChoices, spoken } from './panel.js';
 import { shownAngle, shownArea, shownLength } from './shown-number.js';
 import type { TubePlace } from './tube-place.js';
-import type { View } from './view.js';
+import type { View } from './view-contract.js';
 
 /** Which tube is lit, its pieces and joints, and the slider along it. */
 export function tubeControls(view: View): Controls {

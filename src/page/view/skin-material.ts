@@ -1,4 +1,4 @@
-import { Color, DoubleSide, MeshLambertMaterial } from 'three';
+import { Color, DoubleSide, FrontSide, MeshLambertMaterial, type Plane } from 'three';
 import { PATTERNS, type Pattern } from './palette.js';
 
 /** What a material of ours can be told after it is made. */
@@ -31,7 +31,7 @@ function surface(colour: string, opacity: number, kind: Kind): Surface {
   const cut = { value: new Color('#888888') };
   const pattern = { value: 0 };
   const lit = { value: 0 };
-  const material = new MeshLambertMaterial({ color: colour, side: DoubleSide });
+  const material = new MeshLambertMaterial({ color: colour });
   setOpacity(material, opacity);
   material.customProgramCacheKey = () => `${kind.place}${kind.dashed}`;
   material.onBeforeCompile = (shader) => {
@@ -60,6 +60,14 @@ export function setOpacity(material: MeshLambertMaterial, opacity: number): void
   material.opacity = opacity;
   material.transparent = through;
   material.depthWrite = !through;
+}
+
+/** Cuts a surface open; only then its back is drawn. */
+export function cutBy({ material }: Surface, planes: readonly Plane[]): void {
+  const side = planes.length > 0 ? DoubleSide : FrontSide;
+  if (material.side !== side) material.needsUpdate = true;
+  material.side = side;
+  material.clippingPlanes = [...planes];
 }
 
 const HEAD = 'uniform vec3 cut; uniform int pattern; uniform float lit;';

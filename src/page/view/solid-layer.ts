@@ -12,7 +12,8 @@ import { unpackMesh } from '../../export/book/packed-mesh.js';
 import type { SceneData, SceneKind, SceneSolid } from '../../export/book/scene-data.js';
 import { creased } from './creases.js';
 import { lookOf } from './palette.js';
-import { plainSurface, type Surface } from './skin-material.js';
+import { cutBy, plainSurface, type Surface } from './skin-material.js';
+import type { Seen } from './stage.js';
 import type { Ground } from './theme.js';
 
 export interface SolidLayer {
@@ -21,6 +22,8 @@ export interface SolidLayer {
   readonly show: (kind: SceneKind, visible: boolean) => void;
   readonly paint: (ground: Ground) => void;
   readonly clip: (planes: readonly Plane[]) => void;
+  /** Coordinates of those of some kinds that are shown. */
+  readonly places: (of: readonly SceneKind[]) => Seen;
 }
 
 /** Faces that turn by less than this, rad, are one rounded face. */
@@ -77,17 +80,18 @@ export function createSolidLayer(): SolidLayer {
       planes = given;
       for (const k of kinds.values()) clipKind(k.dress, planes);
     },
+    places: (of) => of.flatMap((kind) => placesOf(kinds.get(kind)?.group)),
   };
 }
 
 function dressOf(kind: SceneKind): Dressed {
   const look = lookOf(kind);
   const surface = plainSurface(look.light, look.opacity);
-  // a dummy tube has the skin of the tube it stands for: it is drawn before it
+  // a dummy tube has the skin of the tube it stands for, drawn coarser: it is brought forward by more than that
   if (kind === 'jig' || kind === 'bench-jig') {
     surface.material.polygonOffset = true;
     surface.material.polygonOffsetFactor = -2;
-    surface.material.polygonOffsetUnits = -2;
+    surface.material.polygonOffsetUnits = -1500;
   }
   return { kind, surface, lines: new LineBasicMaterial({ transparent: true, opacity: 0.55 }) };
 }
@@ -113,9 +117,15 @@ function paintKind({ kind, surface, lines }: Dressed, { theme, ink }: Ground): v
 }
 
 function clipKind({ surface, lines }: Dressed, planes: readonly Plane[]): void {
-  surface.material.clippingPlanes = [...planes];
+  cutBy(surface, planes);
   lines.clippingPlanes = [...planes];
 }
+
+/** Coordinates of all that is drawn in a group that is shown. */
+export const placesOf = (group: Group | undefined): Seen =>
+  (group?.visible ? group.children : []).flatMap((c) =>
+    c instanceof Mesh ? [c.geometry.getAttribute('position').array as ArrayLike<number>] : [],
+  );
 
 /** Empties a group and frees what the graphics card holds for it; materials are kept. */
 export function freeGroup(group: Group): void {

@@ -1,4 +1,4 @@
-import { AmbientLight, type Box3, DirectionalLight, OrthographicCamera, Scene, Vector3, WebGLRenderer } from 'three';
+import { AmbientLight, Box3, DirectionalLight, OrthographicCamera, Scene, Vector3, WebGLRenderer } from 'three';
 import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
 
 /** Ways of looking, in the world's frame: z leaves the head, x runs along the crank, y is up. */
@@ -18,6 +18,9 @@ export interface CameraPlace {
   readonly zoom: number;
 }
 
+/** Coordinates of what is to be in the picture, x, y, z in turn. */
+export type Seen = readonly ArrayLike<number>[];
+
 /** The stage: camera, lights and a picture that is drawn when something changed and at no other time. */
 export interface Stage {
   readonly scene: Scene;
@@ -31,8 +34,8 @@ export interface Stage {
   /** Called before each picture with the size of a pixel in mm. */
   readonly beforeFrame: (act: (pixel: number) => void) => void;
   readonly afterFrame: (act: () => void) => void;
-  readonly look: (look: Look, bounds: Box3) => void;
-  readonly fit: (bounds: Box3) => void;
+  readonly look: (look: Look, seen: Seen) => void;
+  readonly fit: (seen: Seen) => void;
   readonly place: () => CameraPlace;
   readonly setPlace: (place: CameraPlace) => void;
   readonly drawn: () => { readonly triangles: number; readonly frames: number };
@@ -41,6 +44,9 @@ export interface Stage {
 
 /** Half the height the camera sees at zoom 1, mm. */
 const HALF = 500;
+
+/** Part of the picture's height or width that is filled when all is in it. */
+const ROOM = 0.86;
 
 /** How far the camera stands off, mm: farther than any header is large. */
 const AWAY = 5000;
@@ -82,15 +88,19 @@ export function createStage(canvas: HTMLCanvasElement): Stage {
   resized.observe(canvas);
   controls.addEventListener('change', invalidate);
 
-  const fit = (bounds: Box3): void => {
-    if (bounds.isEmpty()) return;
-    const middle = bounds.getCenter(new Vector3());
+  const fit = (seen: Seen): void => {
     const way = camera.position.clone().sub(controls.target).normalize();
+    camera.position.copy(controls.target).addScaledVector(way, AWAY);
+    camera.lookAt(controls.target);
+    camera.updateMatrixWorld();
+    const box = boxIn(camera, seen);
+    if (box.isEmpty()) return;
+    const middle = box.getCenter(new Vector3()).applyMatrix4(camera.matrixWorld);
+    const size = box.getSize(new Vector3());
+    const aspect = canvas.clientHeight > 0 ? canvas.clientWidth / canvas.clientHeight : 1;
     controls.target.copy(middle);
     camera.position.copy(middle).addScaledVector(way, AWAY);
-    camera.lookAt(middle);
-    camera.updateMatrixWorld();
-    camera.zoom = zoomFor(bounds, camera, canvas);
+    camera.zoom = ROOM * 2 * HALF * Math.min(1 / Math.max(1, size.y), aspect / Math.max(1, size.x));
     camera.updateProjectionMatrix();
     controls.update();
     invalidate();
@@ -105,10 +115,10 @@ export function createStage(canvas: HTMLCanvasElement): Stage {
     beforeFrame: (act) => before.push(act),
     afterFrame: (act) => after.push(act),
     fit,
-    look: (name, bounds) => {
+    look: (name, seen) => {
       const { from } = LOOKS[name];
       camera.position.copy(controls.target).addScaledVector(new Vector3(...from).normalize(), AWAY);
-      fit(bounds);
+      fit(seen);
     },
     place: () => ({ position: tripleOf(camera.position), target: tripleOf(controls.target), zoom: camera.zoom }),
     setPlace: ({ position, target, zoom }) => {
@@ -139,17 +149,13 @@ function rendererOn(canvas: HTMLCanvasElement): WebGLRenderer | null {
 
 export const tripleOf = (v: Vector3): [number, number, number] => [v.x, v.y, v.z];
 
-/** The zoom at which all corners of a box stand in the picture with some room round them. */
-function zoomFor(bounds: Box3, camera: OrthographicCamera, { clientWidth, clientHeight }: HTMLCanvasElement): number {
-  const aspect = clientWidth > 0 && clientHeight > 0 ? clientWidth / clientHeight : 1;
-  const inverse = camera.matrixWorldInverse.copy(camera.matrixWorld).invert();
-  let [wide, high] = [1, 1];
-  for (const x of [bounds.min.x, bounds.max.x])
-    for (const y of [bounds.min.y, bounds.max.y])
-      for (const z of [bounds.min.z, bounds.max.z]) {
-        const p = new Vector3(x, y, z).applyMatrix4(inverse);
-        wide = Math.max(wide, Math.abs(p.x));
-        high = Math.max(high, Math.abs(p.y));
-      }
-  return 0.9 * Math.min(HALF / high, (HALF * aspect) / wide);
+/** Box round all places, in the camera's own coordinates. */
+function boxIn(camera: OrthographicCamera, seen: Seen): Box3 {
+  const box = new Box3();
+  const into = camera.matrixWorld.clone().invert();
+  const p = new Vector3();
+  for (const places of seen) {
+    for (let i = 0; i < places.length; i += 3) box.expandByPoint(p.fromArray(places, i).applyMatrix4(into));
+  }
+  return box;
 }

@@ -2,7 +2,7 @@ import { BufferAttribute, BufferGeometry, Color, Group, Mesh, type Plane } from 
 import type { SceneData, SceneTube } from '../../export/book/scene-data.js';
 import type { Label } from './label-layer.js';
 import { markOf } from './palette.js';
-import { type Surface, setOpacity, tubeSurface } from './skin-material.js';
+import { cutBy, type Surface, setOpacity, tubeSurface } from './skin-material.js';
 import { freeGroup } from './solid-layer.js';
 import type { Ground } from './theme.js';
 import { pathOf, stationAt } from './tube-path.js';
@@ -30,10 +30,12 @@ export function createTubeLayer(dashed = false): TubeLayer {
     for (const { id, colour, surface } of surfaces) {
       const lit = selected === id;
       setOpacity(surface.material, selected === null || lit ? 1 : FADED);
+      // of a faded tube only what is nearest is seen, not its bore
+      surface.material.depthWrite = true;
       surface.lit.value = lit ? 0.12 : 0;
       surface.material.color.set(dashed && ground ? ground.ink : colour);
       if (ground) surface.cut.value = new Color(colour).lerp(new Color(ground.ink), 0.55);
-      surface.material.clippingPlanes = [...planes];
+      cutBy(surface, planes);
     }
   };
   return {

@@ -44,7 +44,7 @@ export const VIEW_STYLE = `
 .ev-panel { display: grid; gap: 10px; grid-template-columns: repeat(auto-fill, minmax(min(300px, 100%), 1fr)); align-items: start; }
 .ev-group { margin: 0; border: 1px solid var(--line); border-radius: 4px; padding: 6px 12px 12px; min-width: 0; }
 .ev-group legend { font-weight: 600; padding: 0 4px; }
-.ev-row { display: flex; flex-wrap: wrap; gap: 6px; }
+.ev-row { display: flex; flex-wrap: wrap; gap: 6px; margin-top: 6px; }
 .ev-view button, .ev-view select { font: inherit; color: var(--ink); background: var(--raised, var(--ground)); border: 1px solid var(--quiet);
   border-radius: 4px; min-height: 36px; padding: 4px 12px; cursor: pointer; }
 .ev-view select { max-width: 100%; min-width: 0; flex: 1; text-overflow: ellipsis; }
