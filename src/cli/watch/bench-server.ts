@@ -133,9 +133,10 @@ function refuse(response: ServerResponse, status: number, reason: string): void 
 function giveOutput(bench: Bench, path: string, response: ServerResponse): void {
   const number = /^\/out\/([1-9]\d{0,8})$/.exec(path)?.[1];
   const output = number === undefined ? null : bench.outputOf(Number(number));
-  if (!output) return refuse(response, 404, 'no such address');
-  response.writeHead(200, { ...HEADERS, ...outputHeaders(output.path) });
-  response.end(output.bytes);
+  if (output) {
+    response.writeHead(200, { ...HEADERS, ...outputHeaders(output.path) });
+    response.end(output.bytes);
+  } else refuse(response, 404, 'no such address');
 }
 
 type Body = { readonly json: unknown } | { readonly status: number; readonly reason: string };

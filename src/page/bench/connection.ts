@@ -26,21 +26,26 @@ export interface Connection {
   readonly outputUrl: (id: number) => string;
 }
 
-const FAILED = { answer: 'failed', words: 'the server does not answer: is evenrun watch still running?' } as const;
+interface Failed {
+  readonly answer: 'failed';
+  readonly words: string;
+}
+
+const failed = (words: string): Failed => ({ answer: 'failed', words });
 
 /** With the token of the page's own address. */
 export function connection(): Connection {
   const token = new URLSearchParams(location.search).get('token') ?? '';
   const client = crypto.randomUUID().replaceAll('-', '');
   const url = (path: string): string => `${path}?token=${encodeURIComponent(token)}`;
-  const post = async <T>(path: string, body: unknown): Promise<T | typeof FAILED> => {
+  const post = async <T>(path: string, body: unknown): Promise<T | Failed> => {
     try {
       const headers = { 'content-type': 'application/json' };
       const response = await fetch(url(path), { method: 'POST', headers, body: JSON.stringify(body) });
       if (response.ok) return (await response.json()) as T;
-      return { ...FAILED, words: `the server refused: ${(await response.text()).trim()}` } as typeof FAILED;
+      return failed(`the server refused: ${(await response.text()).trim()}`);
     } catch {
-      return FAILED;
+      return failed('the server does not answer: is evenrun watch still running?');
     }
   };
   return {

@@ -34,19 +34,15 @@ export function trials({ attempt }: Pick<Connection, 'attempt'>, told: (trial: P
   let timer = 0;
 
   const hear = (answer: TrialAnswer, waiting: boolean): void => {
-    switch (answer.answer) {
-      case 'header':
-        return told({ header: answer.header, editable: answer.editable, words: '', problems: [], waiting });
-      case 'no-route':
-        return told({ editable: answer.editable, words: answer.words, problems: [], waiting });
-      case 'faulty':
-        return told({ words: answer.words, problems: answer.problems, waiting: false });
-      case 'conflict':
-      case 'failed':
-        return told({ words: answer.words, problems: [], waiting: false });
-      default:
-        return told({ waiting });
-    }
+    if (answer.answer === 'header') {
+      told({ header: answer.header, editable: answer.editable, words: '', problems: [], waiting });
+    } else if (answer.answer === 'no-route') {
+      told({ editable: answer.editable, words: answer.words, problems: [], waiting });
+    } else if (answer.answer === 'faulty') {
+      told({ words: answer.words, problems: answer.problems, waiting: false });
+    } else if (answer.answer === 'conflict' || answer.answer === 'failed') {
+      told({ words: answer.words, problems: [], waiting: false });
+    } else told({ waiting });
   };
   const follow = async (): Promise<void> => {
     if (isAsking || !next) return;
