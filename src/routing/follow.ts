@@ -31,9 +31,6 @@ export interface Followed {
 const ROUNDS = 2;
 const MOVES = 24;
 
-/** Bends sharper than this, rad, turn back on themselves. */
-const SHARPEST = (175 * Math.PI) / 180;
-
 /** Share of a search's trials for a tube whose earlier form does not do, and how many of them are kept. */
 const ANEW = 0.3;
 const KEPT = 8;
@@ -50,7 +47,7 @@ export function followRoutes(plan: Plan, earlier: readonly EarlierRoute[]): Foll
   const options = problem.runners.map((_, i) => optionsOf(problem, i, earlier, random));
   if (options.some((list) => list.length === 0)) return null;
   const [choice] = choose(problem, options, 1).map((c) => refine(problem, c, random, ROUNDS, MOVES, () => true));
-  if (!choice?.candidates.every((c) => isTube(c.polygon))) return null;
+  if (!choice?.candidates.every(isTube)) return null;
   const [variation] = startVariations(plan, 1, seededRandom(plan.runners.seed));
   return { set: setOf(plan, space, { variation: variation!, problem, choice }), holds: holds(problem, choice) };
 }
@@ -71,13 +68,12 @@ function optionsOf(
   const bent = trial && candidateOf(problem, runner, route.inlet, trial);
   if (bent && bent.short === 0) return [bent];
   const anew = sampleCandidates(problem, runner, route.inlet, random, ANEW, KEPT, () => true);
-  return [...(bent ? [bent] : []), ...anew].filter((c) => isTube(c.polygon));
+  return [...(bent ? [bent] : []), ...anew].filter(isTube);
 }
 
 /** True when no bends overlap: else there is no path to draw. */
-const isTube = (polygon: ControlPolygon): boolean =>
-  straightLengths(polygon).every((straight) => straight > -JOIN_TOLERANCE) &&
-  bendAngles(polygon.points).every((angle) => angle < SHARPEST);
+const isTube = ({ shape }: Candidate): boolean =>
+  shape.drawable && shape.straights.every((straight) => straight > -JOIN_TOLERANCE);
 
 /** A route as the search handles it: the halves of a U-bend become one. Null for a route of a single bend or none. */
 export function trialOf({ points, clr }: ControlPolygon): Trial | null {
