@@ -144,11 +144,11 @@ describe('evenrun watch', () => {
 
     it('that would make the plan unsound are refused in the words of the command, and not written', async () => {
       const before = bench.read();
-      const bad = { edit: 'collector-at', collector: 0, at: [0, -100, -400] };
+      const bad = { ...edit, value: -5 };
       for (const path of ['/trial', '/save']) {
         const { said } = await bench.post(path, { client: 'a', base: base(), edits: [bad], how: 'follow' });
         expect(said.answer).toBe('faulty');
-        expect(said.words).toMatch(/^plan\.yaml:\d+:\d+ collector\.at: .*behind the face/);
+        expect(said.words).toMatch(/^plan\.yaml:\d+:\d+ runners\.length: expected a length over 0 mm .* found -5 mm/);
       }
       expect(bench.read()).toBe(before);
     });
@@ -167,11 +167,12 @@ describe('evenrun watch', () => {
     it('to a text that is no longer the file are refused', async () => {
       const old = base();
       bench.write(length(760));
-      const { said } = await bench.post('/save', { base: old, edits: [edit] });
+      const other = { ...edit, value: 756 };
+      const { said } = await bench.post('/save', { base: old, edits: [other] });
       expect(said.answer).toBe('conflict');
       expect(parse(bench.read()).runners.length).toBe(760);
       await page.until(isRouted(760), 'the new text');
-      const late = await bench.post('/save', { base: old, edits: [edit] });
+      const late = await bench.post('/save', { base: old, edits: [other] });
       expect(late.said.answer).toBe('conflict');
     });
 
@@ -199,7 +200,7 @@ describe('the end of evenrun watch', () => {
   it.each([
     [['watch', 'nowhere.yaml'], /no such file/],
     [['watch', 'single.yaml', '--port', '70000'], /--port is a whole number from 0 to 65535/],
-    [['watch', 'single.yaml', '--prot', '7000'], /Did you mean --port\?/],
+    [['watch', 'single.yaml', '--prt', '7000'], /Did you mean --port\?/],
     [['wach', 'single.yaml'], /watch/],
   ] as const)('%j: exit 2 with a hint', (args, hint) => {
     const ran = evenrun(args, TEMPLATE_FOLDER);

@@ -141,21 +141,32 @@ function giveOutput(bench: Bench, path: string, response: ServerResponse): void 
 
 type Body = { readonly json: unknown } | { readonly status: number; readonly reason: string };
 
-/** The JSON of a request; what is too large is not read to its end. */
+/** The JSON of a request; what comes beyond the limit is let fall. */
 async function bodyOf(request: IncomingMessage): Promise<Body> {
-  if (!/^application\/json\b/.test(request.headers['content-type'] ?? '')) return { status: 415, reason: 'JSON alone' };
-  const tooLarge = { status: 413, reason: `at most ${LARGEST_BODY} bytes` };
-  if (Number(request.headers['content-length'] ?? 0) > LARGEST_BODY) return tooLarge;
-  const parts: Buffer[] = [];
-  let size = 0;
-  for await (const part of request) {
-    size += (part as Buffer).length;
-    if (size > LARGEST_BODY) return tooLarge;
-    parts.push(part as Buffer);
+  if (!/^application\/json\b/.test(request.headers['content-type'] ?? '')) {
+    request.resume();
+    return { status: 415, reason: 'JSON alone' };
   }
+  const body = await bytesOf(request);
+  if (body === null) return { status: 413, reason: `at most ${LARGEST_BODY} bytes` };
   try {
-    return { json: JSON.parse(Buffer.concat(parts).toString('utf8')) };
+    return { json: JSON.parse(body.toString('utf8')) };
   } catch {
     return { status: 400, reason: 'not JSON' };
   }
+}
+
+/** Null as soon as they are too many. */
+function bytesOf(request: IncomingMessage): Promise<Buffer | null> {
+  return new Promise((done, failed) => {
+    const parts: Buffer[] = [];
+    let size = 0;
+    request.on('data', (part: Buffer) => {
+      size += part.length;
+      if (size > LARGEST_BODY) done(null);
+      else parts.push(part);
+    });
+    request.on('end', () => done(Buffer.concat(parts)));
+    request.on('error', failed);
+  });
 }

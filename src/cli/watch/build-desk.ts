@@ -14,7 +14,7 @@ export interface BuildDesk {
 }
 
 /** How much less urgent than routes parts are. */
-const NICENESS = 5;
+const NICENESS = 10;
 
 /** A desk that runs `entry` for each build. */
 export function buildDesk(entry: URL = new URL('./build-process.js', import.meta.url)): BuildDesk {
