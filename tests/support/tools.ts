@@ -13,6 +13,7 @@ const TOOLS = {
   pdftoppm: { commands: ['pdftoppm'], probe: ['-v'], from: 'poppler-utils' },
   pdfinfo: { commands: ['pdfinfo'], probe: ['-v'], from: 'poppler-utils' },
   pdftotext: { commands: ['pdftotext'], probe: ['-v'], from: 'poppler-utils' },
+  chromium: { commands: ['/usr/bin/chromium', 'chromium'], probe: ['--version'], from: 'chromium' },
   'rsvg-convert': { commands: ['rsvg-convert'], probe: ['--version'], from: 'librsvg2-bin' },
 } as const;
 

@@ -12,8 +12,8 @@ export const TUBE_COLOURS = [
   '#0f7f73',
   '#c2559f',
   '#77781a',
-  '#6f52c8',
-  '#b8432f',
+  '#7a5fd0',
+  '#c24b36',
   '#3f8fb4',
 ] as const;
 

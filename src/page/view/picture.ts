@@ -11,7 +11,7 @@ import { shownLength } from './shown-number.js';
 import { createSolidLayer, placesOf } from './solid-layer.js';
 import { createStage, type Seen, type Stage } from './stage.js';
 import { groundAt } from './theme.js';
-import { createTubeLayer, tubeNames } from './tube-layer.js';
+import { createTubeLayer, overlaidNames, tubeNames } from './tube-layer.js';
 import { pathOf, stationAt } from './tube-path.js';
 import { placeAlong, sectionAt } from './tube-place.js';
 import type { Measurement, Section } from './view-contract.js';
@@ -19,6 +19,8 @@ import type { Measurement, Section } from './view-contract.js';
 /** Everything the picture depends on but the camera. */
 export interface Shown {
   readonly scene: SceneData;
+  /** What the scene is called beside another. */
+  readonly name: string;
   readonly overlay: { readonly scene: SceneData; readonly name: string } | null;
   readonly selected: SceneTube | null;
   readonly run: number;
@@ -84,7 +86,7 @@ export function createPicture(
   };
   const clip = (section: Section | null): void => {
     planes = section ? [planeOf(section)] : [];
-    for (const layer of [solids, tubes, over]) layer.clip(planes);
+    for (const layer of [solids, tubes, over, labels]) layer.clip(planes);
   };
   const paint = (now: Shown): void => {
     ground = groundAt(frame);
@@ -100,12 +102,12 @@ export function createPicture(
     if (differs('scene')) {
       solids.set(now.scene);
       tubes.set(now.scene.tubes);
-      labels.set('tubes', tubeNames(now.scene));
     }
     if (differs('overlay')) {
       over.set(now.overlay?.scene.tubes ?? []);
-      labels.set('overlay', now.overlay ? tubeNames(now.overlay.scene, ` ${now.overlay.name}`) : []);
+      labels.set('overlay', now.overlay ? overlaidNames(now.overlay.scene, now.overlay.name) : []);
     }
+    if (differs('scene', 'overlay')) labels.set('tubes', tubeNames(now.scene, now.overlay ? now.name : ''));
     if (differs('kinds')) for (const { kind } of KINDS) show(kind, now.kinds[kind]);
     if (differs('section')) clip(now.section);
     if (differs('selected')) tubes.select(now.selected?.id ?? null);

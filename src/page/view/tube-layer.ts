@@ -80,12 +80,24 @@ function drawnTube(tube: SceneTube, { material }: Surface): Mesh {
 
 /** How far from its port a tube bears its name, mm, and how far at most as a part of its length. */
 const NAME_AT = 45;
+const NAME_PART = 0.25;
 
-/** The number of every tube near its port. */
-export const tubeNames = ({ tubes }: SceneData, suffix = ''): Label[] =>
+/** Where along its length a tube that is laid over another bears its name. */
+const OVERLAID_PART = 0.4;
+
+/** The number of every tube near its port, and the scene's name behind it where there is one. */
+export const tubeNames = ({ tubes }: SceneData, name = ''): Label[] =>
   tubes.map((tube, i) => ({
-    kind: 'tube',
-    text: `${tube.cylinder ?? tube.id}${suffix}`,
-    at: stationAt(pathOf(tube), Math.min(NAME_AT, tube.length / 4) * (suffix === '' ? 1 : 1.8)).point,
-    colour: suffix === '' ? markOf(i).colour : undefined,
+    ...nameOf(tube, name, Math.min(NAME_AT, NAME_PART * tube.length)),
+    colour: markOf(i).colour,
   }));
+
+/** The same for tubes laid over others: farther along, in no colour of their own. */
+export const overlaidNames = ({ tubes }: SceneData, name: string): Label[] =>
+  tubes.map((tube) => nameOf(tube, name, OVERLAID_PART * tube.length));
+
+const nameOf = (tube: SceneTube, name: string, run: number): Label => ({
+  kind: 'tube',
+  text: `${tube.cylinder ?? tube.id}${name === '' ? '' : ` ${name}`}`,
+  at: stationAt(pathOf(tube), run).point,
+});

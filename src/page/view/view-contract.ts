@@ -47,6 +47,8 @@ export interface ViewState {
 export interface ViewOptions {
   /** Tube selected at first. */
   readonly select?: string;
+  /** Name of the first scene, borne by its tubes while another is laid over it. */
+  readonly name?: string;
 }
 
 /** A scene in a host element, with its panel. */

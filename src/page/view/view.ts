@@ -43,7 +43,7 @@ export function mountView(host: HTMLElement, scene: SceneData, options: ViewOpti
   });
   if (!picture.stage.draws) sayNoWebgl(canvas, frame);
 
-  let now = firstOf(scene);
+  let now = firstOf(scene, options.name ?? 'A');
   const change = (part: Partial<Now>): void => {
     const before = now;
     now = { ...now, ...part };
@@ -90,8 +90,9 @@ export function mountView(host: HTMLElement, scene: SceneData, options: ViewOpti
   return view;
 }
 
-const firstOf = (scene: SceneData): Now => ({
+const firstOf = (scene: SceneData, name: string): Now => ({
   scene,
+  name,
   overlay: null,
   selected: null,
   run: 0,
