@@ -11,8 +11,9 @@ import { findingList, outputList, problemList } from './bench/notes.js';
 import { type PlanHandle, planHandles } from './bench/plan-handles.js';
 import { renewer } from './bench/renew.js';
 import { type Trial, trials } from './bench/trial.js';
+import { THEME_STYLE } from './view/theme-style.js';
 import { mountView, type View } from './view/view.js';
-import { THEME_STYLE, VIEW_STYLE } from './view/view-style.js';
+import { VIEW_STYLE } from './view/view-style.js';
 
 declare global {
   interface Window {
@@ -129,8 +130,7 @@ function openPage(host: HTMLElement): void {
     places.gaps(shownHeader);
     places.findings(isBuilt ? outputs!.findings : shownHeader.findings);
     showScene(isBuilt && outputs!.scene ? outputs!.scene : shownHeader.scene);
-    handles = editable ? planHandles(editable, view?.state().selected ?? null) : [];
-    view?.setHandles(handles);
+    showHandles(editable ? planHandles(editable, view?.state().selected ?? null) : []);
   }
   function showScene(next: SceneData): void {
     if (next === scene) return;
@@ -143,6 +143,11 @@ function openPage(host: HTMLElement): void {
     layout.view.classList.add('is-there');
     view.onSelect(() => show());
     view.onHandle(({ id, at }) => dragged(id, at));
+  }
+  function showHandles(next: readonly PlanHandle[]): void {
+    const isSame = JSON.stringify(next) === JSON.stringify(handles);
+    handles = next;
+    if (!isSame) view?.setHandles(handles);
   }
   let held = '';
   function dragged(id: string, at: readonly [number, number, number]): void {

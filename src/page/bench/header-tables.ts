@@ -38,7 +38,7 @@ function tubeRow(t: BenchTube, isSelected: boolean, tolerance: number, act: Tabl
         ? element('span', {}, 'by hand')
         : button('Take by hand', () => act.take(t), {
             class: 'small',
-            'aria-label': `Take the route of cylinder ${t.cylinder} by hand, to drag its points`,
+            'aria-label': `Take by hand: the route of cylinder ${t.cylinder}, to drag its points`,
           });
   return element(
     'tr',
