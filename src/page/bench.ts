@@ -1,7 +1,6 @@
 import './bench.css';
-import type { BenchFile, BenchHeader, BenchOutputs, BenchTube } from '../export/book/bench-data.js';
+import type { BenchFile, BenchHeader, BenchOutputs, BenchTube, PlanEdit } from '../export/book/bench-data.js';
 import type { SceneData } from '../export/book/scene-data.js';
-import type { PlanEdit } from '../params/plan-edit/plan-edit.js';
 import { connection } from './bench/connection.js';
 import { type EditList, withEdit } from './bench/edit-list.js';
 import { fieldForm } from './bench/field-form.js';

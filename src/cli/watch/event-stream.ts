@@ -40,6 +40,7 @@ export function eventStream(): EventStream {
     close: () => {
       clearInterval(beat);
       for (const page of pages) page.end();
+      pages.clear();
     },
   };
 }

@@ -3,6 +3,8 @@ import type { Editable } from '../../params/plan-edit/editable.js';
 import type { PlanEdit } from '../../params/plan-edit/plan-edit.js';
 import type { SceneData, Triple } from './scene-data.js';
 
+export type { Editable, Finding, PlanEdit };
+
 /** What goes between `evenrun watch` and its page, as plain JSON; mm, rad. */
 
 /** How the plan file stands. */

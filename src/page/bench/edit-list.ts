@@ -1,4 +1,4 @@
-import type { PlanEdit } from '../../params/plan-edit/plan-edit.js';
+import type { PlanEdit } from '../../export/book/bench-data.js';
 
 /** Changes that are not yet written, in order; each place of the plan once. */
 export type EditList = readonly PlanEdit[];

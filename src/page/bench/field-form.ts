@@ -1,5 +1,4 @@
-import type { Editable } from '../../params/plan-edit/editable.js';
-import type { PlanEdit } from '../../params/plan-edit/plan-edit.js';
+import type { Editable, PlanEdit } from '../../export/book/bench-data.js';
 import { element } from '../view/element.js';
 import { type PlanField, planFields, readValue, shownValue, unitWord } from './plan-fields.js';
 

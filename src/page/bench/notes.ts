@@ -1,5 +1,4 @@
-import type { Finding } from '../../checks/finding.js';
-import type { BenchOutputs, BenchProblem } from '../../export/book/bench-data.js';
+import type { BenchOutputs, BenchProblem, Finding } from '../../export/book/bench-data.js';
 import { element } from '../view/element.js';
 
 /** What is wrong with the plan: each problem with its line and what stands there. */

@@ -1,6 +1,5 @@
+import type { Editable, PlanEdit } from '../../export/book/bench-data.js';
 import type { Triple } from '../../export/book/scene-data.js';
-import type { Editable } from '../../params/plan-edit/editable.js';
-import type { PlanEdit } from '../../params/plan-edit/plan-edit.js';
 
 /** One number of the plan that can be changed: mm or rad inside, the plan's unit or degrees in the page. */
 export interface PlanField {

@@ -1,7 +1,6 @@
+import type { Editable, PlanEdit } from '../../export/book/bench-data.js';
 import type { Triple } from '../../export/book/scene-data.js';
 import { sub, unit } from '../../geometry/vec3.js';
-import type { Editable } from '../../params/plan-edit/editable.js';
-import type { PlanEdit } from '../../params/plan-edit/plan-edit.js';
 import type { Handle } from '../view/handle.js';
 
 /** A place of the plan that can be dragged in the picture, and what the drag changes. */

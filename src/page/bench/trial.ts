@@ -1,5 +1,4 @@
-import type { BenchHeader, BenchProblem, TrialAnswer } from '../../export/book/bench-data.js';
-import type { Editable } from '../../params/plan-edit/editable.js';
+import type { BenchHeader, BenchProblem, Editable, TrialAnswer } from '../../export/book/bench-data.js';
 import type { Connection } from './connection.js';
 import type { EditList } from './edit-list.js';
 
