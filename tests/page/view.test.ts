@@ -228,6 +228,11 @@ describe('the view of a header in a page opened from disk', () => {
     }
     await page.getByLabel('and', { exact: true }).selectOption('1');
     expect((await state()).closest).toBeNull();
+    // asked for by the page, the controls follow
+    await page.evaluate("view.showClosest(['3', '4'], 1)");
+    expect(await page.getByLabel('Between').inputValue()).toBe('3');
+    expect(await page.getByLabel('and', { exact: true }).inputValue()).toBe('4');
+    expect(await page.getByLabel('Where').inputValue()).toBe('1');
   });
 
   it('turns, moves, zooms and comes back by keys and by buttons', async () => {

@@ -87,7 +87,7 @@ export const flangeSolids = (plan: Plan, flanges: readonly FlangePart[]): Drawn[
     };
   });
 
-/** Plates that stand at the end of an outlet, and sleeves pushed over it. */
+/** Plates that stand at the end of an outlet, and sleeves over the last of it; a plate for two outlets has no place of its own yet. */
 export const plateSolids = (plan: Plan): Drawn[] =>
   platesOf(plan).flatMap((plate): Drawn[] => {
     const { frame, flat } = plate;
@@ -101,7 +101,7 @@ function plateInFrame({ plan: { pattern }, flat: { region, thickness } }: PlateP
   if (pattern.kind === 'slip_joint') {
     const bore = pattern.tubeOd / 2 + pattern.fit;
     const { overlap, wall } = pattern;
-    return difference(bar(bore + wall, -overlap / 2, overlap / 2), bar(bore, -overlap / 2 - 1, overlap / 2 + 1));
+    return difference(bar(bore + wall, -overlap, 0), bar(bore, -overlap - 1, 1));
   }
   const open = [...[...region.openings, ...region.holes].map((o) => o.outline), ...region.slots];
   return plateSolid(region.outer, open, thickness);

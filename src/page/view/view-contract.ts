@@ -35,6 +35,8 @@ export interface ViewState {
   /** The first point of a measurement begun. */
   readonly begun: Triple | null;
   readonly measurement: Measurement | null;
+  /** The two tubes whose closest place is shown, and that place. */
+  readonly pair: readonly [string, string] | null;
   readonly closest: ClosestPlace | null;
   /** Name of the scene laid over the first. */
   readonly overlay: string | null;

@@ -18,7 +18,7 @@ export const VIEW_STYLE = `
 .ev-label-mark { font-size: 13px; font-weight: 600; border-color: var(--ink); }
 .ev-label-joint { color: var(--quiet); background: none; border: 0;
   text-shadow: 0 0 3px var(--ground), 0 0 3px var(--ground), 0 0 3px var(--ground); }
-.ev-panel { display: grid; gap: 10px; grid-template-columns: repeat(auto-fill, minmax(min(300px, 100%), 1fr)); align-items: start; }
+.ev-panel { display: grid; gap: 10px; grid-template-columns: minmax(0, 1fr); align-items: start; }
 .ev-group { margin: 0; border: 1px solid var(--line); border-radius: 4px; padding: 6px 12px 12px; min-width: 0; }
 .ev-group legend { font-weight: 600; padding: 0 4px; }
 .ev-row { display: flex; flex-wrap: wrap; gap: 6px; margin-top: 6px; }
@@ -52,7 +52,12 @@ export const VIEW_STYLE = `
 .ev-help summary { cursor: pointer; min-height: 28px; color: var(--quiet); }
 .ev-help p { margin: 4px 0; }
 .ev-help dl { display: grid; grid-template-columns: auto 1fr; gap: 2px 12px; margin: 0; }
+@container (min-width: 640px) {
+  .ev-panel { grid-template-columns: repeat(2, minmax(0, 1fr)); }
+  .ev-panel > :nth-child(2) { grid-column: 2; grid-row: 1 / span 3; }
+}
 @container (min-width: 900px) {
+  .ev-panel > :nth-child(2) { grid-column: auto; grid-row: auto; }
   .ev-body { grid-template-columns: minmax(0, 1fr) 372px; }
   .ev-stage, .ev-panel { height: min(82vh, 860px); }
   .ev-panel { grid-template-columns: minmax(0, 1fr); overflow-y: auto; align-content: start; padding-right: 4px; }

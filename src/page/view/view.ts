@@ -174,6 +174,7 @@ const stateOf = (now: Now, { stage }: Picture): ViewState => ({
   measuring: now.measuring,
   begun: now.begun?.point ?? null,
   measurement: now.measurement,
+  pair: now.pair,
   closest: now.closest,
   overlay: now.overlay?.name ?? null,
   camera: stage.place(),

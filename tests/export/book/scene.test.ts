@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { unpackMesh } from '../../../src/export/book/packed-mesh.js';
 import { routedScene, sceneOf } from '../../../src/export/book/scene.js';
 import type { SceneData, SceneKind } from '../../../src/export/book/scene-data.js';
+import type { Frame } from '../../../src/geometry/frame.js';
+import type { Mesh } from '../../../src/geometry/mesh.js';
 import { meshBounds } from '../../../src/geometry/mesh-measure.js';
 import { distance, sub } from '../../../src/geometry/vec3.js';
 import { mockUpOf } from '../../../src/parts/jigs/jigs.js';
@@ -84,6 +86,37 @@ describe('the scene of a header', () => {
     expect(new Set(tubesToo)).toEqual(new Set([2]));
   });
 
+  it('sets a plate on the end of the outlet it is for, and a sleeve over the last of it', () => {
+    const common = {
+      feeds: [plan.collectors[0]!.name],
+      count: 1,
+      thickness: 12,
+      material: 'mild steel',
+      edge: 6,
+    } as const;
+    const more = { throatEdge: 6, web: 6, fillet: null, gasket: false } as const;
+    const bolts = { thread: 'M8', holeDiameter: 9 };
+    const throat = { kind: 'round', diameter: 50 } as const;
+    const round = { kind: 'round', bolts, count: 4, boltCircle: 100, clocking: 0, throat, od: null } as const;
+    const sleeve = { kind: 'slip_joint', tubeOd: 60, wall: 1.5, overlap: 40, fit: 0.3 } as const;
+    const plates = [
+      { name: 'outlet plate', ...common, ...more, pattern: round },
+      { name: 'sleeve', ...common, ...more, pattern: sleeve },
+    ];
+    const drawn = routedScene({ ...header, plan: { ...plan, plates } }).solids.filter((s) => s.kind === 'plate');
+    expect(drawn.map((s) => s.title)).toEqual(['outlet plate', 'sleeve']);
+    const { frame } = plan.collectors[0]!;
+    const collector = unpackMesh(scene.solids.find((s) => s.kind === 'collector')!.mesh);
+    const [, end] = alongAxis(collector, frame);
+    for (const [i, reach] of [
+      [0, [end, end + 12]],
+      [1, [end - 40, end]],
+    ] as const) {
+      const found = alongAxis(unpackMesh(drawn[i]!.mesh), frame);
+      found.forEach((v, k) => expect(Math.abs(v - reach[k]!)).toBeLessThan(0.1));
+    }
+  });
+
   it('gives the same text again, and takes little of the room a page has', () => {
     const text = JSON.stringify(scene);
     expect(JSON.stringify(sceneOf({ ...header, cuts, jigs }))).toBe(text);
@@ -91,6 +124,14 @@ describe('the scene of a header', () => {
     expect(JSON.stringify(routed).length).toBeLessThan(120_000);
   });
 });
+
+/** From where to where a mesh reaches along the z of a frame, mm. */
+function alongAxis({ positions }: Mesh, { origin, z }: Frame): [from: number, to: number] {
+  const at = Array.from({ length: positions.length / 3 }, (_, i) =>
+    [0, 1, 2].reduce((sum, k) => sum + (positions[3 * i + k]! - origin[k]!) * z[k]!, 0),
+  );
+  return [Math.min(...at), Math.max(...at)];
+}
 
 describe('the scene of other headers', () => {
   it('draws planes as pieces, capsules whole and scans thinned', () => {
