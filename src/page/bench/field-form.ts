@@ -53,7 +53,7 @@ export function fieldForm(changed: (edit: PlanEdit) => void): FieldForm {
     shown.set(field.id, { input, field });
     const unit = unitWord(field.of, units);
     const label = element('label', { for: id }, field.label);
-    if (unit !== '') label.append(element('span', { class: 'unit' }, ` ${unit}`));
+    if (unit !== '') label.append(element('span', { class: 'unit' }, ` (${unit})`));
     return element('div', { class: 'field' }, label, input);
   };
   return {
