@@ -20,6 +20,7 @@ import type { StockBill } from './parts/stock/bill.js';
 import { stockBillOf } from './parts/stock/bill-of.js';
 import { cutsOf, type TubeCuts } from './parts/tube-cuts.js';
 import type { Gap } from './routing/clearance.js';
+import { type EarlierRoute, followRoutes } from './routing/follow.js';
 import type { Miss } from './routing/miss.js';
 import type { Placement, RouteProblem } from './routing/problem.js';
 import type { RoutedPrimary, RoutedSecondary } from './routing/routed.js';
@@ -60,6 +61,18 @@ export function routeHeader(plan: Plan, options: SolveOptions = {}, progress: Pr
   const flanges = flangesOf(plan);
   const [header, ...alternatives] = solution.sets.map((set) => headerOf(plan, set, flanges));
   return { ok: true, header: header!, alternatives };
+}
+
+/** A header whose routes followed a change of the plan: shown while it is being shaped, not what `routeHeader` finds. */
+export interface FollowedHeader extends RoutedHeader {
+  /** True when the routes keep every limit. */
+  readonly holds: boolean;
+}
+
+/** The routes of an earlier, similar plan bent to fit this one, checked; null when a tube cannot follow. */
+export function followHeader(plan: Plan, earlier: readonly EarlierRoute[]): FollowedHeader | null {
+  const followed = followRoutes(plan, earlier);
+  return followed && { ...headerOf(plan, followed.set, flangesOf(plan)), holds: followed.holds };
 }
 
 function headerOf(plan: Plan, set: RouteSet, flanges: readonly FlangePart[]): RoutedHeader {

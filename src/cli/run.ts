@@ -12,6 +12,7 @@ import { newCommand } from './new.js';
 import { schemaCommand } from './schema.js';
 import { sweepCommand } from './sweep.js';
 import { templatesCommand } from './templates.js';
+import { watchCommand } from './watch.js';
 
 /** Runs the command line and returns its exit code; everything a user can mend is said in a sentence, never as a stack. */
 export async function runCli(args: readonly string[]): Promise<ExitCode> {
@@ -37,6 +38,7 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
     compareCommand(end),
     measureCommand(end),
     sweepCommand(end),
+    watchCommand(end),
     schemaCommand(),
     guideCommand(),
   ];
@@ -78,6 +80,7 @@ const OPTIONS = [
   'shard',
   'effort',
   'merge',
+  'port',
   'help',
   'version',
 ] as const;

@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 /** Pages, each an entry file beside this one. */
-const PAGES = ['book'];
+const PAGES = ['book', 'bench'];
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 

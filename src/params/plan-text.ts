@@ -27,6 +27,16 @@ type PlanDocument = Document.Parsed<ParsedNode>;
 /** Keys no plan has and that are special to the language or the format. */
 const FORBIDDEN_KEYS = new Set(['__proto__', 'constructor', 'prototype', '<<']);
 
+/** How a plan's text is parsed. */
+export const PLAN_YAML = {
+  version: '1.2',
+  schema: 'core',
+  prettyErrors: false,
+  stringKeys: true,
+  resolveKnownTags: false,
+  uniqueKeys: false,
+} as const;
+
 /** Reads YAML, or JSON, which is YAML too. Never throws: what is wrong comes back as problems with their lines. */
 export function readPlanText(text: string): PlanText | readonly PlanProblem[] {
   const bytes = new TextEncoder().encode(text).length;
@@ -37,15 +47,7 @@ export function readPlanText(text: string): PlanText | readonly PlanProblem[] {
   if (deep !== null) return [{ ...fileProblem('the file is nested deeper than any plan'), line: deep }];
   const lines = new LineCounter();
   try {
-    const document = parseDocument(text, {
-      lineCounter: lines,
-      version: '1.2',
-      schema: 'core',
-      prettyErrors: false,
-      stringKeys: true,
-      resolveKnownTags: false,
-      uniqueKeys: false,
-    });
+    const document = parseDocument(text, { ...PLAN_YAML, lineCounter: lines });
     const problems = [...syntaxProblems(document, lines), ...shapeProblems(document, lines)];
     if (problems.length > 0) return problems;
     const value: unknown = document.toJS({ maxAliasCount: MOST_ALIASES });

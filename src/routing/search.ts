@@ -101,7 +101,7 @@ function optionsOf(problem: RouteProblem, runner: number, random: Random, round:
 }
 
 /** A route given by hand stands as it is: the search neither weighs nor moves it. */
-function givenCandidate(problem: RouteProblem, runner: number, given: GivenRoute): Candidate {
+export function givenCandidate(problem: RouteProblem, runner: number, given: GivenRoute): Candidate {
   const inlet = givenInlet(given, problem.collectors[problem.runners[runner]!.collector]!.inlets);
   return { ...weigh(problem, runner, inlet, null, given), cost: 0, short: 0 };
 }

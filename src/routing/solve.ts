@@ -78,7 +78,7 @@ function quickSet(plan: Plan, space: readonly KeptOut[], goOn: GoOn): RouteSet |
   return choice && setOf(plan, space, { variation: variation!, problem, choice });
 }
 
-interface Attempt {
+export interface Attempt {
   readonly variation: Variation;
   readonly problem: RouteProblem;
   readonly choice: Choice;
@@ -109,7 +109,7 @@ function provenBy(problem: RouteProblem, choice: Choice): boolean {
   ).every((g) => g.value >= g.limit - 0.01);
 }
 
-function setOf(plan: Plan, space: readonly KeptOut[], { variation, problem, choice }: Attempt): RouteSet {
+export function setOf(plan: Plan, space: readonly KeptOut[], { variation, problem, choice }: Attempt): RouteSet {
   const tubes = choice.candidates.map((c) => routed(problem, c));
   const placement = placementOf(plan, variation);
   return {

@@ -1,7 +1,7 @@
 import { element } from './element.js';
 import { THEME_STYLE } from './theme-style.js';
 
-const VIEW_STYLE = `
+export const VIEW_STYLE = `
 .ev-view { container-type: inline-size; color: var(--ink); background: var(--ground); font: 15px/1.45 system-ui, sans-serif; }
 .ev-body { display: grid; gap: 12px; grid-template-columns: minmax(0, 1fr); }
 .ev-view [hidden] { display: none !important; }
