@@ -1,6 +1,6 @@
 // Builds the first two starter plans into this folder, or into one named on the command line.
-// Printed parts and build plates are many and large: their SHA-256 sums stand for them (SHA256SUMS in their folder); everything else is
-// kept as written.
+// Printed parts, build plates and the book are many or large: their SHA-256 sums stand for them (SHA256SUMS in their folder); everything
+// else is kept as written.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -18,18 +18,19 @@ for (const name of ['inline-four', 'inline-six-turbo']) {
   const args = [join(root, 'dist/cli/main.js'), 'build', join(root, `templates/${name}.yaml`), '--out', built];
   const ran = spawnSync(process.execPath, args, { stdio: ['ignore', 'ignore', 'inherit'] });
   if (ran.status !== 0) throw new Error(`building ${name} exited with ${ran.status}`);
-  for (const folder of ['jigs', 'print']) sumUp(join(built, folder));
+  for (const folder of ['jigs', 'print']) sumUp(join(built, folder), /\.(stl|3mf)$/);
+  sumUp(built, /^book\.html$/);
   rmSync(join(target, name), { recursive: true, force: true });
   cpSync(built, join(target, name), { recursive: true });
 }
 rmSync(temporary, { recursive: true });
 
-/** Puts the sums of a folder's solids in their place. */
-function sumUp(folder) {
-  const solids = readdirSync(folder)
-    .filter((file) => /\.(stl|3mf)$/.test(file))
+/** Puts the sums of some files of a folder in their place. */
+function sumUp(folder, names) {
+  const files = readdirSync(folder)
+    .filter((file) => names.test(file))
     .sort();
-  const sums = solids.map((file) => {
+  const sums = files.map((file) => {
     const sum = createHash('sha256').update(readFileSync(join(folder, file))).digest('hex');
     rmSync(join(folder, file));
     return `${sum}  ${file}\n`;

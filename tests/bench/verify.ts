@@ -1,5 +1,5 @@
 /**
- * `npm run verify`: the gas calculation against published and exact values, as the page docs/gas-verification.md holds it. Exits 1 when a
+ * `npm run verify`: the gas calculation against published and exact values, as the page src/guides/gas-verification.md holds it. Exits 1 when a
  * row misses its limit.
  */
 import { verified } from '../verification/row.js';

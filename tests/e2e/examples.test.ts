@@ -7,7 +7,15 @@ import { afterAll, expect, it } from 'vitest';
 
 const EXAMPLES = fileURLToPath(new URL('../../output-examples/', import.meta.url));
 /** What stands beside the examples. */
-const BESIDE: readonly string[] = ['regenerate.mjs', 'picture.mjs', 'mock-up.png'];
+const BESIDE: readonly string[] = [
+  'regenerate.mjs',
+  'picture.mjs',
+  'mock-up.png',
+  'screenshots.mjs',
+  'book-390.png',
+  'book-820.png',
+  'book-1440.png',
+];
 
 const folder = mkdtempSync(join(tmpdir(), 'evenrun-compare-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

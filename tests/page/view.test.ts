@@ -70,7 +70,8 @@ async function pageOf(data: SceneData): Promise<string> {
 
 // biome-ignore lint/suspicious/noExplicitAny: what comes from the page is plain data
 const state = (): Promise<any> => page.evaluate('view.state()');
-const text = (name: string): Promise<string> => page.locator(`[data-value="${name}"]`).innerText();
+const text = (name: string): Promise<string> =>
+  page.locator(`[data-value="${name}"]`).evaluate((n) => n.textContent ?? '');
 
 /** Part of the canvas that is not of the ground's colour, once what was asked for is drawn. */
 async function filled(): Promise<number> {
@@ -105,7 +106,7 @@ describe('the view of a header in a page opened from disk', () => {
     await page.getByLabel('Tube', { exact: true }).selectOption('2');
     expect((await state()).selected).toBe('2');
     const tube = header.primaries[1]!;
-    await expect(page.locator('.ev-large').innerText()).resolves.toBe(`${tube.length.toFixed(2)} mm`);
+    await expect(page.locator('.ev-large').textContent()).resolves.toBe(`${tube.length.toFixed(2)} mm`);
     const pieces = cuts[1]!.pieces.map((c) => c.piece.name);
     const names = await page.locator('.ev-parts button').allInnerTexts();
     expect(names).toEqual([...pieces, ...cuts[1]!.joints.map((j) => j.name)]);
@@ -201,7 +202,7 @@ describe('the view of a header in a page opened from disk', () => {
     const { measurement } = await state();
     expect(Math.abs(measurement.distance - od)).toBeLessThan(1.5);
     expect(measurement.within).toBe(0);
-    const said = await page.locator('fieldset', { hasText: 'Measure' }).locator('output').innerText();
+    const said = await page.locator('fieldset', { hasText: 'Measure' }).locator('output').textContent();
     expect(said).toContain(`${measurement.distance.toFixed(2)} mm`);
     await page.getByRole('button', { name: 'Clear' }).click();
     expect((await state()).measurement).toBeNull();
@@ -225,7 +226,7 @@ describe('the view of a header in a page opened from disk', () => {
     for (const [i, gap] of gaps.entries()) {
       await page.getByLabel('Where').selectOption(String(i));
       expect((await state()).closest.value).toBeCloseTo(gap.value, 9);
-      expect(await said.innerText()).toContain(`${gap.value.toFixed(2)} mm between ${gap.place}`);
+      expect(await said.textContent()).toContain(`${gap.value.toFixed(2)} mm between ${gap.place}`);
     }
     await page.getByLabel('and', { exact: true }).selectOption('1');
     expect((await state()).closest).toBeNull();
@@ -380,8 +381,8 @@ describe('a browser without WebGL', () => {
     bare.on('pageerror', (e) => wrong.push(String(e)));
     await bare.goto(`file://${join(folder, 'view.html')}`);
     await bare.getByLabel('Tube', { exact: true }).selectOption('3');
-    expect(await bare.getByRole('status').first().innerText()).toContain('WebGL');
-    expect(await bare.locator('.ev-large').innerText()).toBe(`${header.primaries[2]!.length.toFixed(2)} mm`);
+    expect(await bare.getByRole('status').first().textContent()).toContain('WebGL');
+    expect(await bare.locator('.ev-large').textContent()).toBe(`${header.primaries[2]!.length.toFixed(2)} mm`);
     expect(wrong).toEqual([]);
     await context.close();
   });

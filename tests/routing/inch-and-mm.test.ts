@@ -19,13 +19,10 @@ function routesOf(text: string): readonly number[] {
 
 describe('a header written in inches', () => {
   // 4-2-1 has pairs that are alike: the search tells them apart by the last digit of a number, were it to differ
-  test.each(['inline-four', 'inline-four-421', 'v-twin'])(
-    '%s: has the routes of the same in mm to 1e-9 mm',
-    (name) => {
-      const text = readFileSync(new URL(`${name}.yaml`, FOLDER), 'utf8');
-      const [mm, inch] = [routesOf(text), routesOf(inInches(text))];
-      expect(inch).toHaveLength(mm.length);
-      for (const [i, v] of mm.entries()) expect(Math.abs(v - inch[i]!)).toBeLessThan(1e-9);
-    },
-  );
+  test.each(['inline-four', 'inline-four-421', 'v-twin'])('%s: has the routes of the same in mm to 1e-9 mm', (name) => {
+    const text = readFileSync(new URL(`${name}.yaml`, FOLDER), 'utf8');
+    const [mm, inch] = [routesOf(text), routesOf(inInches(text))];
+    expect(inch).toHaveLength(mm.length);
+    for (const [i, v] of mm.entries()) expect(Math.abs(v - inch[i]!)).toBeLessThan(1e-9);
+  });
 });

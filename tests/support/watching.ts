@@ -132,7 +132,7 @@ async function read(response: Response, tell: (name: string, data: unknown) => v
   const decoder = new TextDecoder();
   let rest = '';
   try {
-    for await (const part of response.body!) {
+    for await (const part of response.body as unknown as AsyncIterable<Uint8Array>) {
       rest += decoder.decode(part, { stream: true });
       const whole = rest.split('\n\n');
       rest = whole.pop()!;

@@ -1,4 +1,4 @@
-import { dirname } from 'node:path';
+import { basename, dirname } from 'node:path';
 import type { Finding } from '../../checks/finding.js';
 import { sceneOf } from '../../export/book/scene.js';
 import type { SceneData } from '../../export/book/scene-data.js';
@@ -6,6 +6,7 @@ import type { OutputFile } from '../../export/output-file.js';
 import { outputsOf } from '../../outputs.js';
 import { readPlan } from '../../params/read-plan.js';
 import { buildHeader, routeHeader, verdictOf } from '../../pipeline.js';
+import { bookScript } from '../page-script.js';
 import { planFileReader } from '../plan-file.js';
 import { timeBudget } from '../time-budget.js';
 
@@ -38,7 +39,7 @@ async function build({ path, text }: BuildJob): Promise<void> {
   const routing = routeHeader(read.plan, { goOn: timeBudget(read.plan.runners.budget) }, step);
   if (!routing.ok) return tell({ news: 'failed', words: 'no set of routes keeps all limits' });
   const built = await buildHeader(routing.header, step);
-  const { files } = outputsOf(built, [], step);
+  const { files } = outputsOf(built, [], step, { script: await bookScript(), source: { name: basename(path), text } });
   const findings = built.findings.filter((f) => f.level !== 'ok');
   return tell({ news: 'built', files, findings, verdict: verdictOf(built), scene: sceneOf(built) });
 }

@@ -35,7 +35,7 @@ export interface Stage {
   readonly beforeFrame: (act: (pixel: number) => void) => void;
   readonly afterFrame: (act: () => void) => void;
   readonly look: (look: Look, seen: Seen) => void;
-  readonly fit: (seen: Seen) => void;
+  readonly fitTo: (seen: Seen) => void;
   readonly place: () => CameraPlace;
   readonly setPlace: (place: CameraPlace) => void;
   readonly drawn: () => { readonly triangles: number; readonly frames: number };
@@ -88,7 +88,7 @@ export function createStage(canvas: HTMLCanvasElement): Stage {
   resized.observe(canvas);
   controls.addEventListener('change', invalidate);
 
-  const fit = (seen: Seen): void => {
+  const fitTo = (seen: Seen): void => {
     const way = camera.position.clone().sub(controls.target).normalize();
     camera.position.copy(controls.target).addScaledVector(way, AWAY);
     camera.lookAt(controls.target);
@@ -114,11 +114,11 @@ export function createStage(canvas: HTMLCanvasElement): Stage {
     invalidate,
     beforeFrame: (act) => before.push(act),
     afterFrame: (act) => after.push(act),
-    fit,
+    fitTo,
     look: (name, seen) => {
       const { from } = LOOKS[name];
       camera.position.copy(controls.target).addScaledVector(new Vector3(...from).normalize(), AWAY);
-      fit(seen);
+      fitTo(seen);
     },
     place: () => ({ position: tripleOf(camera.position), target: tripleOf(controls.target), zoom: camera.zoom }),
     setPlace: ({ position, target, zoom }) => {

@@ -131,7 +131,7 @@ function actionsOn(now: () => Now, change: (part: Partial<Now>) => void, picture
       change({ pair, closest: pair && (closestPlaces(now().scene, ...pair)[number] ?? null) }),
     setHandles: handles.set,
     look: (look) => stage.look(look, seen()),
-    fit: () => stage.fit(seen()),
+    fit: () => stage.fitTo(seen()),
     zoom: (factor) => zoomBy(stage, factor),
     setCamera: stage.setPlace,
     state: () => stateOf(now(), picture),

@@ -113,7 +113,7 @@ describe('the scene of a header', () => {
       [1, [end - 40, end]],
     ] as const) {
       const found = alongAxis(unpackMesh(drawn[i]!.mesh), frame);
-      found.forEach((v, k) => expect(Math.abs(v - reach[k]!)).toBeLessThan(0.1));
+      for (const [k, v] of found.entries()) expect(Math.abs(v - reach[k]!)).toBeLessThan(0.1);
     }
   });
 
@@ -146,7 +146,7 @@ describe('the scene of other headers', () => {
       [rod.low, [-28, 392, -8]],
       [rod.high, [48, 408, 8]],
     ] as const) {
-      expected.forEach((v, k) => expect(Math.abs(found[k]! - v)).toBeLessThan(0.6));
+      for (const [k, v] of expected.entries()) expect(Math.abs(found[k]! - v)).toBeLessThan(0.6);
     }
     const plane = boundsOf('keep-out', 1);
     expect(Math.abs(plane.high[1] + 700)).toBeLessThan(0.2);
