@@ -1,0 +1,29 @@
+import type { ExhaustEnd, ExhaustPipe, ExhaustSystem } from '../../tuning/exhaust-system.js';
+import { middleLoss } from './bend-loss.js';
+import type { GasSystem, GasWay } from './gas-way.js';
+
+/** The ways of the gas as the calculation takes them: SI units, the middle of three books for every bend. */
+export const exhaustSystemOf = (system: GasSystem): ExhaustSystem => ({
+  name: system.name,
+  pipes: system.ways.map(pipeOf),
+  joints: system.joints.map((j) => ({ name: j.name, volume: j.volume * 1e-9 })),
+  end: endOf(system),
+});
+
+const pipeOf = (way: GasWay): ExhaustPipe => ({
+  name: way.name,
+  from: way.from,
+  to: way.to,
+  length: way.length * 1e-3,
+  stations: way.stations.map((s) => ({ at: s.at * 1e-3, area: s.area * 1e-6 })),
+  bends: way.bends.map((b) => ({ from: b.from * 1e-3, to: b.to * 1e-3, loss: middleLoss(b.loss) })),
+  roughness: way.roughness * 1e-3,
+  heatShare: way.heatShare,
+});
+
+function endOf({ end, ways }: GasSystem): ExhaustEnd {
+  if (end.kind === 'open') return { kind: 'open', flanged: false };
+  const inlets = ways.filter((w) => w.to === 'end').length;
+  const each = (end.area * 1e-6) / inlets;
+  return { kind: 'turbine', areas: Array.from({ length: inlets }, () => each), backPressure: end.backPressure };
+}
