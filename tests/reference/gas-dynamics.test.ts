@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { ductShape } from '../../src/tuning/gas/duct.js';
+import { ductShape, roughTerm } from '../../src/tuning/gas/duct.js';
 import { fillDuct } from '../../src/tuning/gas/duct-gas.js';
 import { AIR, BURNED, gammaOf, perfectGas, soundSpeed } from '../../src/tuning/gas/gas.js';
-import { filledVolume, type GasNetwork, networkContent } from '../../src/tuning/gas/network.js';
-import { frictionFactor, roughTerm, viscosity } from '../../src/tuning/gas/wall-effects.js';
+import { filledVolume, gasNetwork, networkContent } from '../../src/tuning/gas/network.js';
+import { frictionFactor, viscosity } from '../../src/tuning/gas/wall-effects.js';
 import { type Primitive, riemannAt, starState } from '../support/exact-riemann.js';
 import { OPEN_AIR, pipe, run, still } from '../support/gas-pipe.js';
 
@@ -345,7 +345,7 @@ describe('a closed system', () => {
         pressure: p,
         burned: y,
       }));
-    const network: GasNetwork = {
+    const network = gasNetwork({
       gases,
       ducts: [
         tube(0.6, () => 1.2e-3, 3e5, 1100, 1),
@@ -361,7 +361,7 @@ describe('a closed system', () => {
         { duct: 2, side: 'end', kind: 'closed' },
       ],
       volumes: [filledVolume(gases, 4e-4, { pressure: 1.2e5, temperature: 600, burned: 0.2 })],
-    };
+    });
     const before = networkContent(network);
     let moved = 0;
     run(

@@ -2,7 +2,7 @@ import type { Reservoir } from '../../src/tuning/gas/boundaries.js';
 import { type DuctDesign, ductShape, type GasPoint } from '../../src/tuning/gas/duct.js';
 import { fillDuct } from '../../src/tuning/gas/duct-gas.js';
 import { type Gas, perfectGas } from '../../src/tuning/gas/gas.js';
-import { type DuctEnd, type GasNetwork, stepNetwork } from '../../src/tuning/gas/network.js';
+import { type DuctEnd, type GasNetwork, gasNetwork, stepNetwork } from '../../src/tuning/gas/network.js';
 
 /** Dry air of constant heats. */
 export const COLD_AIR = perfectGas(287.055, 1.4);
@@ -24,7 +24,7 @@ export function pipe(
   const duct = fillDuct(ductShape(design), gases, (x) => ({ ...at(x), burned: 0 }));
   const beyond = (side: 'start' | 'end', what: PipeEnd): DuctEnd =>
     what === 'closed' ? { duct: 0, side, kind: 'closed' } : { duct: 0, side, kind: 'open', beyond: what, share: 1 };
-  return { gases, ducts: [duct], ends: [beyond('start', start), beyond('end', end)], volumes: [] };
+  return gasNetwork({ gases, ducts: [duct], ends: [beyond('start', start), beyond('end', end)], volumes: [] });
 }
 
 /** Lets a network run for a time, s, without walls' friction and heat unless told; `each` sees every step. */

@@ -70,8 +70,8 @@ function expanded({ gas, g, a }: Wave, p: number): { density: number; a: number 
   return { density: gas.density * ratio ** (1 / g), a: a * ratio ** ((g - 1) / (2 * g)) };
 }
 
-/** Mass flow through a throat for every m2, from rest at p0, rho0 to a back pressure: isentropic, choked where it must be. */
-function throatFlow(p0: number, rho0: number, g: number, back: number): number {
+/** Mass flow, kg/(s m2), through a throat from rest at p0 Pa, rho0 kg/m3 to a back pressure: isentropic, choked where it must be. */
+export function throatFlow(p0: number, rho0: number, g: number, back: number): number {
   const critical = (2 / (g + 1)) ** (g / (g - 1));
   const ratio = Math.max(back / p0, critical);
   if (ratio >= 1) return 0;

@@ -14,8 +14,10 @@ export interface DuctShape {
   readonly wall: Float64Array;
   /** Loss coefficient of bends for every metre of the cell, 1/m: K over the length of the bend. */
   readonly bendLoss: Float64Array;
-  /** Height of the wall's roughness, m. */
-  readonly roughness: number;
+  /** Haaland's term of the roughness of every cell. */
+  readonly rough: Float64Array;
+  /** Part of a bare wall's heat loss that this wall lets through, 0 to 1. */
+  readonly heatShare: number;
 }
 
 /** Gas in one place: density kg/m3, velocity m/s, pressure Pa, mass fraction of burned gas. */
@@ -35,9 +37,14 @@ export interface DuctDesign {
   readonly wall?: (x: number) => number;
   /** Loss coefficient for every metre at a distance from the start, 1/m. */
   readonly bendLoss?: (x: number) => number;
-  /** m; 0 is smooth. */
+  /** Height of the wall's roughness, m; 0 is smooth. */
   readonly roughness?: number;
+  /** Part of a bare wall's heat loss, 0 to 1; 1 when left out. */
+  readonly heatShare?: number;
 }
+
+/** Haaland's term of the roughness, (roughness / (3.7 diameter))^1.11; both in m. */
+export const roughTerm = (roughness: number, diameter: number): number => (roughness / (3.7 * diameter)) ** 1.11;
 
 /** Points of the integral that gives a cell its volume (Gauss-Legendre, three points: exact for cones). */
 const GAUSS = [
@@ -48,7 +55,7 @@ const GAUSS = [
 
 /** The cells of a duct. Throws RangeError for a length, number of cells or area that is not positive. */
 export function ductShape(design: DuctDesign): DuctShape {
-  const { length, cells, area, wall = () => Number.NaN, bendLoss = () => 0, roughness = 0 } = design;
+  const { length, cells, area, wall = () => Number.NaN, bendLoss = () => 0, roughness = 0, heatShare = 1 } = design;
   if (!(length > 0 && Number.isInteger(cells) && cells >= 2)) {
     throw new RangeError(`a duct needs a length and two cells or more, not ${length} m in ${cells} cells`);
   }
@@ -67,5 +74,16 @@ export function ductShape(design: DuctDesign): DuctShape {
   if (![...faceArea, ...volume].every((a) => a > 0)) throw new RangeError('a duct has an area above zero everywhere');
   const mean = volume.map((v) => v / dx);
   const diameter = mean.map((a) => Math.sqrt((4 * a) / Math.PI));
-  return { dx, faceArea, area: mean, volume, diameter, wall: middle(wall), bendLoss: middle(bendLoss), roughness };
+  const rough = diameter.map((d) => roughTerm(roughness, d));
+  return {
+    dx,
+    faceArea,
+    area: mean,
+    volume,
+    diameter,
+    wall: middle(wall),
+    bendLoss: middle(bendLoss),
+    rough,
+    heatShare,
+  };
 }

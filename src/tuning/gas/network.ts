@@ -10,11 +10,18 @@ import {
   stableStep,
 } from './duct-gas.js';
 import { type GasPair, internalEnergy, mixed, temperatureOf } from './gas.js';
-import { innerFluxes, predict, update } from './scheme.js';
+import { hllc } from './hllc.js';
+import { predict, update } from './scheme.js';
 import { wallEffects } from './wall-effects.js';
 
 /** Courant number of a step: the scheme is stable below 1. */
 const COURANT = 0.8;
+
+/**
+ * What the walls do is added every so many steps, for the time since: in one step they take some ten-thousandths of the speed, and
+ * their laws cost more than the waves.
+ */
+const WALL_STEPS = 4;
 
 /** A well-stirred volume of gas at rest: a collector where pipes join, a plenum. Its values change as the network runs. SI units. */
 export interface GasVolume {
@@ -26,11 +33,14 @@ export interface GasVolume {
   temperature: number;
 }
 
-/** What is beyond one end of one duct. `share` is the part of the duct's area that is open, with its discharge coefficient. */
+/**
+ * What is beyond one end of one duct. `share` is the part of the duct's area that is open, with its discharge coefficient; that of a
+ * valve is set anew before every step.
+ */
 export type DuctEnd = { readonly duct: number; readonly side: DuctSide } & (
   | { readonly kind: 'closed' }
   | { readonly kind: 'open'; readonly beyond: Reservoir; readonly share: number }
-  | { readonly kind: 'volume'; readonly volume: number; readonly share: number }
+  | { readonly kind: 'volume'; readonly volume: number; share: number }
 );
 
 /** Ducts and what joins them. */
@@ -39,7 +49,15 @@ export interface GasNetwork {
   readonly ducts: readonly DuctGas[];
   readonly ends: readonly DuctEnd[];
   readonly volumes: readonly GasVolume[];
+  /** What the walls have still to do: for how long, s, and how many steps that is. */
+  readonly walls: { time: number; steps: number };
 }
+
+/** A network before its first step. */
+export const gasNetwork = (parts: Omit<GasNetwork, 'walls'>): GasNetwork => ({
+  ...parts,
+  walls: { time: 0, steps: 0 },
+});
 
 /** A volume filled with gas at a pressure, Pa, and temperature, K. */
 export function filledVolume(gases: GasPair, volume: number, { pressure, temperature, burned }: Reservoir): GasVolume {
@@ -62,9 +80,10 @@ export function reservoirOf(v: GasVolume, gases: GasPair): Reservoir {
 export function stepNetwork(network: GasNetwork, longest: number, walls = true): number {
   const { gases, ducts, ends, volumes } = network;
   const dt = Math.min(longest, ...ducts.map((d) => stableStep(d, COURANT)));
+  const wallTime = walls ? timeForWalls(network, dt) : 0;
   for (const duct of ducts) {
     predict(duct, dt);
-    innerFluxes(duct);
+    hllc(duct);
   }
   const reservoirs = volumes.map((v) => reservoirOf(v, gases));
   for (const end of ends) {
@@ -76,14 +95,23 @@ export function stepNetwork(network: GasNetwork, longest: number, walls = true):
   for (const duct of ducts) {
     update(duct, dt);
     readPrimitives(duct);
-    if (!walls) continue;
-    wallEffects(duct, dt);
-    readPrimitives(duct);
+    if (wallTime > 0) wallEffects(duct, wallTime);
   }
   for (const v of volumes) {
     v.temperature = temperatureOf(mixed(gases, v.burned / v.mass), v.energy / v.mass, v.temperature);
   }
   return dt;
+}
+
+/** The time the walls act for after this step: none in most. */
+function timeForWalls({ walls }: GasNetwork, dt: number): number {
+  walls.time += dt;
+  walls.steps++;
+  if (walls.steps < WALL_STEPS) return 0;
+  const time = walls.time;
+  walls.time = 0;
+  walls.steps = 0;
+  return time;
 }
 
 function fluxAt({ gases, ducts }: GasNetwork, end: DuctEnd, reservoirs: readonly Reservoir[]): EndFlux {

@@ -1,5 +1,4 @@
 import type { DuctGas } from './duct-gas.js';
-import { hllc } from './hllc.js';
 
 /**
  * First half of a step of `dt` s: the gas at both ends of every cell half a step later, from slopes limited by van Leer's function and
@@ -61,11 +60,6 @@ export function predict(duct: DuctGas, dt: number): void {
 function limited(a: number, b: number): number {
   const product = a * b;
   return product > 0 ? (2 * product) / (a + b) : 0;
-}
-
-/** What passes every face between two cells. */
-export function innerFluxes(duct: DuctGas): void {
-  for (let i = 1; i < duct.mass.length; i++) hllc(duct, i);
 }
 
 /** Second half of a step: what came through the faces, and the push of the walls where the section changes. */
