@@ -9,6 +9,7 @@ import { measureCommand } from './measure.js';
 import { newCommand } from './new.js';
 import { schemaCommand } from './schema.js';
 import { templatesCommand } from './templates.js';
+import { tuneCommand } from './tune.js';
 
 /** Runs the command line and returns its exit code; everything a user can mend is said in a sentence, never as a stack. */
 export async function runCli(args: readonly string[]): Promise<ExitCode> {
@@ -32,6 +33,7 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
     buildCommand(end),
     checkCommand(end),
     measureCommand(end),
+    tuneCommand(end),
     schemaCommand(),
   ];
   const usage = commands.map((c) => String(c.command)).find((c) => c.split(' ')[0] === args[0]);
@@ -60,7 +62,20 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
 }
 
 /** Every option of every command. */
-const OPTIONS = ['out', 'json', 'alternatives', 'quick', 'template', 'as-built', 'blank', 'help', 'version'] as const;
+const OPTIONS = [
+  'out',
+  'json',
+  'alternatives',
+  'quick',
+  'template',
+  'as-built',
+  'blank',
+  'rpm',
+  'simulate',
+  'points',
+  'help',
+  'version',
+] as const;
 
 /** An unknown option with the nearest one there is. */
 function withSuggestion(message: string): string {

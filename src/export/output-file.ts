@@ -23,7 +23,8 @@ export type OutputKind =
   | 'saw-block'
   | 'pattern'
   | 'picture'
-  | 'sheets';
+  | 'sheets'
+  | 'tuning';
 
 /** A file to be written: plain bytes under a path relative to the output folder, with forward slashes. */
 export interface OutputFile {

@@ -1,8 +1,8 @@
 import type { ExhaustEnd, ExhaustPipe, ExhaustSystem } from '../../tuning/exhaust-system.js';
-import { middleLoss } from './bend-loss.js';
+import { lossBeyondFriction } from './bend-loss.js';
 import type { GasSystem, GasWay } from './gas-way.js';
 
-/** The ways of the gas as the calculation takes them: SI units, the middle of three books for every bend. */
+/** The ways of the gas as the calculation takes them: SI units, the middle of three books for every bend, less the friction that the calculation reckons itself. */
 export const exhaustSystemOf = (system: GasSystem): ExhaustSystem => ({
   name: system.name,
   pipes: system.ways.map(pipeOf),
@@ -16,7 +16,7 @@ const pipeOf = (way: GasWay): ExhaustPipe => ({
   to: way.to,
   length: way.length * 1e-3,
   stations: way.stations.map((s) => ({ at: s.at * 1e-3, area: s.area * 1e-6 })),
-  bends: way.bends.map((b) => ({ from: b.from * 1e-3, to: b.to * 1e-3, loss: middleLoss(b.loss) })),
+  bends: way.bends.map((b) => ({ from: b.from * 1e-3, to: b.to * 1e-3, loss: lossBeyondFriction(b.loss) })),
   roughness: way.roughness * 1e-3,
   heatShare: way.heatShare,
 });

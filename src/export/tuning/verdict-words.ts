@@ -1,0 +1,171 @@
+import type { LengthUnit } from '../../params/units.js';
+import { type Comparison, EXISTING, runnersOf } from '../../parts/comparison/comparison.js';
+import { type Stretch, type SweepFigures, stretchesOf } from '../../parts/comparison/sweep-comparison.js';
+import { middleLoss } from '../../parts/gas-path/bend-loss.js';
+import type { PathAudit } from '../../parts/gas-path/path-audit.js';
+import { lengthFigure } from './figures.js';
+
+/** Differences below these are level: a one-dimensional calculation does not tell them. Common practice, no source. Pa; a fraction. */
+const LEVEL_OVERLAP = 1000;
+const LEVEL_PUMPING = 0.02;
+
+/** Which to choose, where they balance, and what it would take: plain sentences with numbers. */
+export function verdictWords(comparison: Comparison, name: string, unit: LengthUnit): string[] {
+  const { existing, sweeps } = comparison;
+  if (existing === null) return headerAlone(comparison, unit);
+  const header = sweeps.find((s) => s.system === 'as routed');
+  const manifold = sweeps.find((s) => s.system === EXISTING);
+  if (header === undefined || manifold === undefined) return pathVerdict(comparison, existing, name, unit);
+  return [
+    choice(header, manifold, name),
+    ...differences(header, manifold, name),
+    ...balance(comparison, existing, header, manifold, name, unit),
+    price(comparison.header, existing, name),
+  ];
+}
+
+type Lead = 'header' | 'manifold' | 'level';
+
+/** Who leads by a mean, the lower winning; level within `level`. */
+const leadOf = (header: number, manifold: number, level: number): Lead =>
+  Math.abs(header - manifold) <= level ? 'level' : header < manifold ? 'header' : 'manifold';
+
+function leadsOf(header: SweepFigures, manifold: SweepFigures): { overlap: Lead | null; pumping: Lead } {
+  const [a, b] = [header.mean, manifold.mean];
+  const level = LEVEL_PUMPING * Math.max(Math.abs(a.pumping), Math.abs(b.pumping));
+  return {
+    overlap: a.overlap === null || b.overlap === null ? null : leadOf(a.overlap, b.overlap, LEVEL_OVERLAP),
+    pumping: leadOf(a.pumping, b.pumping, level),
+  };
+}
+
+function choice(header: SweepFigures, manifold: SweepFigures, name: string): string {
+  const { overlap, pumping } = leadsOf(header, manifold);
+  const leads = [pumping, ...(overlap === null ? [] : [overlap])];
+  const band = bandOf(header);
+  if (leads.every((l) => l === 'level')) {
+    return `Keep the ${name}: over ${band} the two are level as far as this calculation can tell, and the ${name} costs nothing.`;
+  }
+  if (leads.every((l) => l !== 'manifold'))
+    return `Choose the header: over ${band} it is the better of the two on average.`;
+  if (leads.every((l) => l !== 'header'))
+    return `Keep the ${name}: over ${band} it is the better of the two on average.`;
+  return `It depends on where the engine lives: over ${band} one is better in the overlap, the other in pumping work. Read the stretches below.`;
+}
+
+const bandOf = ({ speeds }: SweepFigures): string =>
+  `${speeds[0]!.rpm.toFixed(0)} to ${speeds.at(-1)!.rpm.toFixed(0)} rev/min`;
+
+function differences(header: SweepFigures, manifold: SweepFigures, name: string): string[] {
+  const [a, b] = [header.mean, manifold.mean];
+  const pumping = `Pumping work is ${a.pumping.toFixed(1)} J a cycle and cylinder with the header, ${b.pumping.toFixed(1)} J with the ${name}, on average over these speeds.`;
+  const charge = `The cylinders catch ${(100 * a.charging).toFixed(1)} % of a swept volume of fresh gas against ${(100 * b.charging).toFixed(1)} %.`;
+  if (a.overlap === null || b.overlap === null)
+    return [`The valves do not overlap: only pumping work tells. ${pumping}`, charge];
+  const kpa = (pa: number): string => `${(pa / 1000).toFixed(1)} kPa`;
+  return [
+    `Over the overlap the exhaust stands ${kpa(a.overlap)} against the intake with the header, ${kpa(b.overlap)} with the ${name}; below zero it draws.`,
+    `${pumping} ${charge}`,
+  ];
+}
+
+function balance(
+  { header: audit }: Comparison,
+  existing: PathAudit,
+  header: SweepFigures,
+  manifold: SweepFigures,
+  name: string,
+  unit: LengthUnit,
+): string[] {
+  const of = (s: SweepFigures, what: (p: SweepFigures['speeds'][number]) => number) =>
+    s.speeds.map((p) => ({ rpm: p.rpm, value: what(p) }));
+  const pumping = stretchesOf(
+    of(header, (p) => p.pumping),
+    of(manifold, (p) => p.pumping),
+  );
+  const known = header.mean.overlap !== null && manifold.mean.overlap !== null;
+  const overlap = known
+    ? stretchesOf(
+        of(header, (p) => p.overlap!),
+        of(manifold, (p) => p.overlap!),
+      )
+    : [];
+  return [
+    ...(known ? [stretchWords('By the pressure in the overlap', overlap, name)] : []),
+    stretchWords('By pumping work', pumping, name),
+    whatItTakes(audit, existing, known ? overlap : pumping, header.speeds[0]!.rpm, name, unit),
+  ];
+}
+
+function stretchWords(by: string, stretches: readonly Stretch[], name: string): string {
+  if (stretches.length === 0) return `${by} the two are the same throughout.`;
+  const who = (s: Stretch): string => (s.better === 'first' ? 'the header' : `the ${name}`);
+  if (stretches.length === 1)
+    return `${by} ${who(stretches[0]!)} is better throughout: they balance nowhere in this band.`;
+  const parts = stretches.map((s) => `${who(s)} from ${s.from.toFixed(0)} to ${s.to.toFixed(0)}`);
+  const changes = stretches.slice(0, -1).map((s) => s.to.toFixed(0));
+  return `${by}: ${parts.join(', ')} rev/min. They balance at ${changes.join(', ')} rev/min.`;
+}
+
+/** Waves arrive at the same crank angle where length times engine speed stays the same. */
+function whatItTakes(
+  header: PathAudit,
+  existing: PathAudit,
+  stretches: readonly Stretch[],
+  lowest: number,
+  name: string,
+  unit: LengthUnit,
+): string {
+  const [first] = stretches;
+  const own = runnersOf(header).most;
+  const ratio = own / runnersOf(existing).most;
+  if (stretches.length > 1 && first!.better === 'second') {
+    const longer = (own * first!.to) / lowest;
+    return `For the header to lead from ${lowest.toFixed(0)} rev/min on, its primaries would have to be about ${lengthFigure(longer, unit)} from the valve instead of ${lengthFigure(own, unit)}, since a wave is in step where length times engine speed stays the same; then it loses at the top.`;
+  }
+  if (first?.better === 'second') {
+    return `The header leads nowhere in this band; longer or shorter primaries may: sweep another length before building this one.`;
+  }
+  return `For the ${name} to do what the header does its ways from valve to joint would have to be ${ratio.toFixed(1)} times as long, ${lengthFigure(own, unit)}, and keep its cylinders apart as long: a different casting.`;
+}
+
+function price(header: PathAudit, existing: PathAudit, name: string): string {
+  const more = (a: number, b: number): string => `${Math.abs(a - b).toFixed(1)}`;
+  const heat = header.heat > existing.heat ? 'more' : 'less';
+  const mass = header.mass > existing.mass ? 'heavier' : 'lighter';
+  return `The price: the header gives its neighbours ${more(header.heat / 1000, existing.heat / 1000)} kW ${heat} heat than the ${name}, is ${more(header.mass, existing.mass)} kg ${mass} without flanges, and has to be cut, welded and fitted.`;
+}
+
+/** What the paths alone say, before the gas is calculated. */
+function pathVerdict({ header, timing }: Comparison, existing: PathAudit, name: string, unit: LengthUnit): string[] {
+  const loss = (a: PathAudit): number =>
+    a.cylinders.reduce((s, c) => s + middleLoss(c.bendLoss), 0) / a.cylinders.length;
+  const [mine, theirs] = [loss(header), loss(existing)];
+  const spread = (a: PathAudit): string => lengthFigure(runnersOf(a).most - runnersOf(a).least, unit);
+  const bands = timing.map((t) => t.band);
+  return [
+    'Which to choose cannot be said from the paths alone: the waves decide, and they have not been calculated for this page. Run evenrun tune with --simulate.',
+    `What the paths say: bends cost ${mine.toFixed(2)} dynamic pressures on the header and ${theirs.toFixed(2)} on the ${name}, give or take 40 %. Lengths spread by ${spread(header)} against ${spread(existing)}.`,
+    ...(bands[0] && bands[1]
+      ? [
+          `By wave timing the header's first rarefaction falls into the overlap from ${bands[0].from.toFixed(0)} to ${bands[0].to.toFixed(0)} rev/min, that of the ${name} from ${bands[1].from.toFixed(0)} to ${bands[1].to.toFixed(0)} rev/min. A header helps where the engine lives near its own band; far from it expect little.`,
+        ]
+      : []),
+    price(header, existing, name),
+  ];
+}
+
+function headerAlone({ sweeps }: Comparison, unit: LengthUnit): string[] {
+  const routed = sweeps.find((s) => s.system === 'as routed');
+  const none = `The plan describes no manifold to compare with: add the section existing, in ${unit === 'in' ? 'inches' : 'mm'}, for that.`;
+  if (routed === undefined) return [none];
+  const { overlap, pumping } = routed.mean;
+  const draws =
+    overlap === null
+      ? ''
+      : `, and the exhaust stands ${(overlap / 1000).toFixed(1)} kPa against the intake over the overlap`;
+  return [
+    none,
+    `Over ${bandOf(routed)} pumping takes ${pumping.toFixed(1)} J a cycle and cylinder on average${draws}.`,
+  ];
+}
