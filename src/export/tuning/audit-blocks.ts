@@ -13,7 +13,8 @@ export function auditBlocks({ header, existing, timing }: Comparison, name: stri
   const audits = existing === null ? [header] : [header, existing];
   const rows: Row[] = [
     ...pathRows(unit),
-    ['first rarefaction in the overlap at', (a) => bandWords(timing.find((t) => t.system === a.system)!.band)],
+    ['first rarefaction in the overlap at', (a) => bandWords(timing.find((t) => t.system === a.system)!.first)],
+    ['second at', (a) => bandWords(timing.find((t) => t.system === a.system)!.second)],
     ...wholeRows(unit),
     ...(header.turbineInlets === null ? [] : turbineRows(unit)),
   ];
@@ -21,7 +22,7 @@ export function auditBlocks({ header, existing, timing }: Comparison, name: stri
   return section(
     'Measured along the gas',
     pageTable(
-      ['<', 'header', ...(existing === null ? [] : [name])],
+      ['<of one path', 'header', ...(existing === null ? [] : [name])],
       rows.map(([what, of]) => [what, ...audits.map(of)]),
     ),
     paragraph(

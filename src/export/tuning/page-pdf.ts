@@ -1,9 +1,10 @@
 import type { Plan } from '../../params/plan.js';
 import { type Doc, endedBytes, paperDocument } from '../paper/document.js';
+import { BODY, widthOfWords } from '../paper/words.js';
 import { type Block, heading, paragraph, space } from '../sheets/block.js';
 import { addSheet, type SheetSet, sheetSet, stampSheets } from '../sheets/sheet-set.js';
-import { table } from '../sheets/table.js';
-import type { Page, PageBlock } from './page.js';
+import { type Column, table } from '../sheets/table.js';
+import type { Page, PageBlock, PageTable } from './page.js';
 
 /** Pages on paper, with the plan's name and hash on every sheet. */
 export function pagesPdf(plan: Plan, title: string, pages: readonly Page[]): Uint8Array {
@@ -28,8 +29,21 @@ function blocksOf(doc: Doc, set: SheetSet, block: PageBlock): Block[] {
     case 'list':
       return [...block.items.flatMap((item) => paragraph(doc, item, set.width, '-')), space(2)];
     case 'table':
-      return [...table(doc, block.columns, block.rows, set.width, true), space(3)];
+      return [...table(doc, paperColumns(doc, block, set.width), block.rows, set.width, true), space(3)];
     case 'picture':
       return [...paragraph(doc, `${block.title}: see ${block.file}`, set.width), space(2)];
   }
+}
+
+/** What columns beside the one of most words may take of the width. */
+const OTHERS = 0.5;
+
+/** Tables of the sheets break words early; the last column of words gets what its words need. */
+function paperColumns(doc: Doc, { columns, rows }: PageTable, width: number): Column[] {
+  const last = columns.findLastIndex((c) => c.align === 'left');
+  return columns.map((c, k) => {
+    if (k !== last || k === 0) return c;
+    const widest = Math.max(...rows.map((r) => widthOfWords(doc, r[k]!, BODY)));
+    return { ...c, least: Math.min(widest, width * OTHERS) };
+  });
 }

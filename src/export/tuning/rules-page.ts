@@ -2,6 +2,7 @@ import type { Plan } from '../../params/plan.js';
 import { boreOf, type TubeOnOffer } from '../../tuning/formulas/nearest-tube.js';
 import type { RuleInput } from '../../tuning/formulas/rule.js';
 import type { Reckoned, TuningTable } from '../../tuning/formulas/tuning-table.js';
+import type { SpeedBand } from '../../tuning/formulas/wave-return.js';
 import { areaFigure, lengthFigure, speedFigure, spreadFigure } from './figures.js';
 import { list, type Page, type PageBlock, pageTable, paragraph, section } from './page.js';
 import { rulesPlot } from './rules-plot.js';
@@ -49,19 +50,24 @@ export function rulesPage(plan: Plan, table: TuningTable): Page {
       ...stepBlocks(plan, table),
       ...sizes('4-2-1', table.split, length),
       ...sizes('Collector and tailpipe', table.collector, length),
-      ...section('Where each figure comes from', list(sourcesOf(plan, table))),
+      ...section(
+        'Where each figure comes from',
+        paragraph(`Reckoned from: ${inputsOf(plan, table)}.`),
+        list(sourcesOf(table)),
+      ),
       paragraph(RULES_CAUTION),
     ],
   };
 }
 
 function timingBlocks({ units }: Plan, { timing, inputs: t }: TuningTable): PageBlock[] {
-  const { first, second, wanted, band } = timing;
+  const { first, second, wanted, bands } = timing;
   const degrees = (x: number): string => `${x.toFixed(0)} deg`;
+  const words = (b: SpeedBand): string => `from ${b.from.toFixed(0)} to ${b.to.toFixed(0)} rev/min`;
   const speeds =
-    band === null
+    bands === null
       ? 'The valves do not overlap, so there is nothing for it to fall into.'
-      : `The first falls into the overlap from ${band.from.toFixed(0)} to ${band.to.toFixed(0)} rev/min.`;
+      : `The first falls into the overlap ${words(bands[0])}, the second ${words(bands[1])}.`;
   return section(
     `Waves of a primary of ${lengthFigure(timing.fromFace, units)}`,
     paragraph(
@@ -120,13 +126,27 @@ const sizes = (title: string, all: readonly Reckoned[], length: (mm: number) => 
     ),
   );
 
-/** One sentence for every figure: inputs, source, doubts. */
-function sourcesOf(plan: Plan, table: TuningTable): string[] {
-  const all = [...table.lengths, ...table.bores, ...table.split, ...table.collector];
-  return all.map((r) => {
-    const from = r.inputs.length === 0 ? '' : ` From ${r.inputs.map((i) => inputWords(plan, i)).join(', ')}.`;
-    return `${r.title}.${from} Source: ${r.source}. Doubt: ${r.doubt}.`;
-  });
+/** What the figures are reckoned from, each once. */
+function inputsOf(plan: Plan, table: TuningTable): string {
+  const all = allOf(table).flatMap((r) => r.inputs.map((i) => inputWords(plan, i)));
+  return [...new Set(all)].join('; ');
+}
+
+const allOf = (table: TuningTable): Reckoned[] => [
+  ...table.lengths,
+  ...table.bores,
+  ...table.split,
+  ...table.collector,
+];
+
+/** One sentence for every source and doubt, with the figures that share them. */
+function sourcesOf(table: TuningTable): string[] {
+  const groups = new Map<string, string[]>();
+  for (const r of allOf(table)) {
+    const key = `Source: ${r.source}. Doubt: ${r.doubt}.`;
+    groups.set(key, [...(groups.get(key) ?? []), r.title]);
+  }
+  return [...groups].map(([words, titles]) => `${titles.join('; ')}. ${words}`);
 }
 
 /** 'engine speed 6500 rev/min', in the plan's units. */

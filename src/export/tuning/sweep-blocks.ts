@@ -82,7 +82,7 @@ function byRpm(
 ): PageBlock {
   const speeds = sweeps[0]!.speeds;
   return pageTable(
-    [title, ...sweeps.map((s) => names(s.system))],
+    [`<${title}`, ...sweeps.map((s) => names(s.system))],
     speeds.map((p, i) => [`${p.rpm.toFixed(0)} rev/min`, ...sweeps.map((s) => cell(s.speeds[i]!))]),
   );
 }

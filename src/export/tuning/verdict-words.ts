@@ -3,6 +3,7 @@ import { type Comparison, EXISTING, runnersOf } from '../../parts/comparison/com
 import { type Stretch, type SweepFigures, stretchesOf } from '../../parts/comparison/sweep-comparison.js';
 import { middleLoss } from '../../parts/gas-path/bend-loss.js';
 import type { PathAudit } from '../../parts/gas-path/path-audit.js';
+import type { SpeedBand } from '../../tuning/formulas/wave-return.js';
 import { lengthFigure } from './figures.js';
 
 /** Differences below these are level: a one-dimensional calculation does not tell them. Common practice, no source. Pa; a fraction. */
@@ -142,18 +143,21 @@ function pathVerdict({ header, timing }: Comparison, existing: PathAudit, name: 
     a.cylinders.reduce((s, c) => s + middleLoss(c.bendLoss), 0) / a.cylinders.length;
   const [mine, theirs] = [loss(header), loss(existing)];
   const spread = (a: PathAudit): string => lengthFigure(runnersOf(a).most - runnersOf(a).least, unit);
-  const bands = timing.map((t) => t.band);
+  const waves = timing.map((t) => (t.first === null || t.second === null ? null : waveWords(t.first, t.second)));
   return [
     'Which to choose cannot be said from the paths alone: the waves decide, and they have not been calculated for this page. Run evenrun tune with --simulate.',
     `What the paths say: bends cost ${mine.toFixed(2)} dynamic pressures on the header and ${theirs.toFixed(2)} on the ${name}, give or take 40 %. Lengths spread by ${spread(header)} against ${spread(existing)}.`,
-    ...(bands[0] && bands[1]
+    ...(waves[0] && waves[1]
       ? [
-          `By wave timing the header's first rarefaction falls into the overlap from ${bands[0].from.toFixed(0)} to ${bands[0].to.toFixed(0)} rev/min, that of the ${name} from ${bands[1].from.toFixed(0)} to ${bands[1].to.toFixed(0)} rev/min. A header helps where the engine lives near its own band; far from it expect little.`,
+          `By wave timing the front of the first and of the second rarefaction falls into the overlap at ${waves[0]} with the header, at ${waves[1]} with the ${name}. An exhaust helps most where the engine lives near one of its bands; rules of timing are a starting point, no more.`,
         ]
       : []),
     price(header, existing, name),
   ];
 }
+
+const waveWords = (first: SpeedBand, second: SpeedBand): string =>
+  `${first.from.toFixed(0)} to ${first.to.toFixed(0)} and ${second.from.toFixed(0)} to ${second.to.toFixed(0)} rev/min`;
 
 function headerAlone({ sweeps }: Comparison, unit: LengthUnit): string[] {
   const routed = sweeps.find((s) => s.system === 'as routed');

@@ -1,7 +1,7 @@
 import type { Plan } from '../../params/plan.js';
 import type { SweepResult } from '../../tuning/engine/results.js';
-import { returnBand } from '../../tuning/formulas/steps.js';
 import { tuningInputs } from '../../tuning/formulas/tuning-inputs.js';
+import { type Rarefaction, returnBand, type SpeedBand } from '../../tuning/formulas/wave-return.js';
 import { existingPath } from '../gas-path/existing-path.js';
 import type { GasSystem } from '../gas-path/gas-way.js';
 import { type HeaderRoutes, headerPath } from '../gas-path/header-path.js';
@@ -20,10 +20,11 @@ export interface Comparison {
   readonly assumptions: readonly string[];
 }
 
-/** Engine speeds at which the first rarefaction's front is back within the overlap; null without valve events or overlap. */
+/** Engine speeds at which the front of the first and of the second rarefaction is back within the overlap, over all cylinders; null without valve events or overlap. */
 export interface WaveBand {
   readonly system: string;
-  readonly band: { readonly from: number; readonly to: number } | null;
+  readonly first: SpeedBand | null;
+  readonly second: SpeedBand | null;
 }
 
 /** Every exhaust of a plan as ways of the gas: the header as routed, at equal lengths where that differs, with an open housing where a turbine is divided, and the existing manifold. */
@@ -51,7 +52,11 @@ export function comparisonOf(header: HeaderRoutes, sweeps: readonly SweepResult[
   return {
     header: audits[0]!,
     existing: audits[1] ?? null,
-    timing: audits.map((a) => ({ system: a.system, band: bandOf(header.plan, a) })),
+    timing: audits.map((a) => ({
+      system: a.system,
+      first: bandOf(header.plan, a, 1),
+      second: bandOf(header.plan, a, 2),
+    })),
     sweeps: sweeps.map(sweepFigures),
     assumptions: [...new Set(sweeps.flatMap((s) => s.assumptions))],
   };
@@ -60,10 +65,10 @@ export function comparisonOf(header: HeaderRoutes, sweeps: readonly SweepResult[
 /** The existing manifold's name among the systems. */
 export const EXISTING = 'existing manifold';
 
-function bandOf(plan: Plan, { cylinders }: PathAudit): WaveBand['band'] {
+function bandOf(plan: Plan, { cylinders }: PathAudit, which: Rarefaction): SpeedBand | null {
   const found = tuningInputs(plan);
   if (!found.ok) return null;
-  const bands = cylinders.map((c) => returnBand(found.inputs, c.runner)).filter((b) => b !== null);
+  const bands = cylinders.map((c) => returnBand(found.inputs, c.runner, which)).filter((b) => b !== null);
   if (bands.length === 0) return null;
   return { from: Math.min(...bands.map((b) => b.from)), to: Math.max(...bands.map((b) => b.to)) };
 }

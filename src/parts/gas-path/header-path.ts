@@ -49,7 +49,7 @@ export function headerPath(header: HeaderRoutes, lengths: 'as routed' | 'equal l
   };
 
   function leaving(c: CollectorWay, index: number): GasWay {
-    return onwards(c.way, index, { joint: jointOf(index) }, `collector ${plan.collectors[index]!.name}`);
+    return onwards(c.way, index, { joint: jointOf(index) }, collectorName(plan, index));
   }
 
   /** A tube as far as the joint it ends at, through a collector of one inlet if need be. */
@@ -78,6 +78,10 @@ export function headerPath(header: HeaderRoutes, lengths: 'as routed' | 'equal l
     return { ...part, name, from, to, roughness: plan.tuning.roughness, heatShare: 1 };
   }
 }
+
+/** 'collector', or with its name where there are several. */
+const collectorName = ({ collectors }: Plan, index: number): string =>
+  collectors.length > 1 ? `collector ${collectors[index]!.name}` : 'collector';
 
 /** From the valve through port and flange to the collector's inlet plane. */
 function primaryWay(plan: Plan, tube: RoutedPrimary, toTarget: boolean): WayPart {

@@ -1,7 +1,8 @@
 import { INCH, INPUT, type LengthRule, type SizeRule } from './rule.js';
 import type { TuningInputs } from './tuning-inputs.js';
 
-const SOURCE = 'usually credited to A. G. Bell, Four-Stroke Performance Tuning; also to Smith & Morrison';
+const SOURCE =
+  'usually credited to Bell, Four-Stroke Performance Tuning (exhaust chapter); also attributed to Smith & Morrison';
 
 const DOUBT =
   'attribution unverified, from memory; the constant 850 stands for a wave at 518 m/s whose round trip takes half the exhaust period, whatever the temperature';

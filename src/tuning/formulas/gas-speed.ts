@@ -18,7 +18,7 @@ export const boreForSpeed = (t: Pick<TuningInputs, 'rpm' | 'stroke' | 'bore'>, s
 const rule = (feet: number): SizeRule => ({
   title: `gas speed ${Math.round(feet * FOOT)} m/s`,
   formula: `d = sqrt(rpm S B^2 / ${feet * 360}) in: a mean of ${feet} ft/s`,
-  source: 'continuity; the speeds from a discussion among builders',
+  source: 'continuity; the constants from a forum',
   doubt: 'the speed is a habit, not a law; gas is taken as if it were neither hot nor pulsing',
   inputs: (t) => [INPUT.rpm(t), INPUT.bore(t), INPUT.stroke(t)],
   value: (t) => boreForSpeed(t, feet * FOOT),

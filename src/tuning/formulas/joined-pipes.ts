@@ -1,8 +1,8 @@
 import { INCH, INPUT, type SizeRule } from './rule.js';
 import type { TuningInputs } from './tuning-inputs.js';
 
-const SOURCE = 'P. H. Smith and J. C. Morrison, The Scientific Design of Exhaust and Intake Systems';
-const DOUBT = "by a reader's notes of the book, not the book itself";
+const SOURCE = "Smith's book via a reader's notes";
+const DOUBT = 'the book itself was not seen';
 
 /** Diameter, mm, of the circle with an area, mm2. */
 export const roundOf = (area: number): number => Math.sqrt((4 * area) / Math.PI);

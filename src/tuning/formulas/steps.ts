@@ -1,5 +1,4 @@
 import type { TuningInputs } from './tuning-inputs.js';
-import { openingToOverlap, rpmForReturn } from './wave-return.js';
 
 /** A step of the primary that is proposed. */
 export interface ProposedStep {
@@ -41,11 +40,4 @@ export function proposedSteps(
       speedRatio: (length + t.portLength) / (at + t.portLength),
     };
   });
-}
-
-/** Engine speeds, rev/min, at which the front of the first rarefaction is back within the overlap: slowest when it is late. Null without overlap. */
-export function returnBand(t: TuningInputs, fromValve: number): { readonly from: number; readonly to: number } | null {
-  if (t.overlap <= 0) return null;
-  const rpm = (shift: number): number => rpmForReturn(t.soundSpeed, openingToOverlap(t) + shift, fromValve, 1);
-  return { from: rpm(-t.overlap / 2), to: rpm(t.overlap / 2) };
 }

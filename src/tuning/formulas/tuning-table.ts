@@ -5,9 +5,9 @@ import { collectorLengths, JOINED_PIPE, PAIRS_JOIN, PORT_BORE } from './joined-p
 import { LENGTH_RULE_LIST } from './length-rules.js';
 import { boreOf, nearestTubes, type TubeOnOffer, tubesOnOffer } from './nearest-tube.js';
 import { type Rule, type RuleInput, type SizeRule, type Spread, spreadOf } from './rule.js';
-import { type ProposedStep, proposedSteps, returnBand } from './steps.js';
+import { type ProposedStep, proposedSteps } from './steps.js';
 import type { TuningInputs } from './tuning-inputs.js';
-import { openingToOverlap, returnAngle } from './wave-return.js';
+import { openingToOverlap, returnAngle, returnBand, type SpeedBand } from './wave-return.js';
 
 /** One rule's answer with all that stands behind it. mm. */
 export interface Reckoned {
@@ -56,8 +56,8 @@ export interface WaveTiming {
   /** Degrees after opening at which the first and the second rarefaction are back at the engine speed tuned for. */
   readonly first: number;
   readonly second: number;
-  /** Engine speeds at which the first rarefaction's front falls into the overlap; null without overlap. */
-  readonly band: { readonly from: number; readonly to: number } | null;
+  /** Engine speeds at which the front of the first and the second falls into the overlap; null without overlap. */
+  readonly bands: readonly [SpeedBand, SpeedBand] | null;
 }
 
 /** Every rule's answer for a plan whose target is fixed. */
@@ -88,7 +88,7 @@ export function tuningTable(plan: Plan, t: TuningInputs): TuningTable {
       wanted: openingToOverlap(t),
       first: returnAngle(t.soundSpeed, fromValve, t.rpm, 1),
       second: returnAngle(t.soundSpeed, fromValve, t.rpm, 2),
-      band: returnBand(t, fromValve),
+      bands: t.overlap <= 0 ? null : [returnBand(t, fromValve, 1)!, returnBand(t, fromValve, 2)!],
     },
     gasSpeed: meanGasSpeed(t, t.tubeBore),
   };

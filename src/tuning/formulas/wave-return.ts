@@ -29,6 +29,20 @@ export const rpmForReturn = (sound: number, angle: number, length: number, trips
 export const returnAngle = (sound: number, length: number, rpm: number, which: Rarefaction): number =>
   (2 * roundTrips(which) * length * DEGREES_A_SECOND * rpm) / (1000 * sound);
 
+/** Engine speeds, rev/min. */
+export interface SpeedBand {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Engine speeds at which a rarefaction's front is back within the overlap, `fromValve` mm. Null without overlap. */
+export function returnBand(t: TuningInputs, fromValve: number, which: Rarefaction): SpeedBand | null {
+  if (t.overlap <= 0) return null;
+  const rpm = (shift: number): number =>
+    rpmForReturn(t.soundSpeed, openingToOverlap(t) + shift, fromValve, roundTrips(which));
+  return { from: rpm(-t.overlap / 2), to: rpm(t.overlap / 2) };
+}
+
 const rule = (which: Rarefaction, name: LengthRule['name'], title: string): LengthRule => ({
   name,
   title,

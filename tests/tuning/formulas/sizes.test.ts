@@ -9,7 +9,8 @@ import {
 } from '../../../src/tuning/formulas/joined-pipes.js';
 import { nearestTubes } from '../../../src/tuning/formulas/nearest-tube.js';
 import { spreadOf } from '../../../src/tuning/formulas/rule.js';
-import { areaReflection, proposedSteps, returnBand } from '../../../src/tuning/formulas/steps.js';
+import { areaReflection, proposedSteps } from '../../../src/tuning/formulas/steps.js';
+import { returnBand } from '../../../src/tuning/formulas/wave-return.js';
 import { inputsOf } from './tuning-inputs-of.js';
 
 const t = inputsOf();
@@ -66,10 +67,11 @@ describe('steps', () => {
     expect(areaReflection(2, 1)).toBeCloseTo(1 / 3, 12);
   });
   test('longer tubes put the first rarefaction into the overlap at lower engine speed; no band without overlap', () => {
-    const [short, long] = [returnBand(t, 800)!, returnBand(t, 900)!];
+    const [short, long] = [returnBand(t, 800, 1)!, returnBand(t, 900, 1)!];
     expect(long.from).toBeLessThan(short.from);
     expect(short.from).toBeLessThan(short.to);
-    expect(returnBand(inputsOf({ overlap: -4 }), 800)).toBeNull();
+    expect(returnBand(t, 800, 2)!.from).toBeCloseTo(short.from / 3, 9);
+    expect(returnBand(inputsOf({ overlap: -4 }), 800, 1)).toBeNull();
   });
 });
 
