@@ -2,6 +2,7 @@ import type { BookSection } from './export/book/book-section.js';
 import type { OutputFile } from './export/output-file.js';
 import { auditTable, stationsTable } from './export/tuning/audit-table.js';
 import { comparisonPage, systemWords } from './export/tuning/comparison-page.js';
+import { searchPlot } from './export/tuning/exploration-blocks.js';
 import { linePlot } from './export/tuning/line-plot.js';
 import type { Page } from './export/tuning/page.js';
 import { pageSection, pagesHtml } from './export/tuning/page-html.js';
@@ -14,8 +15,9 @@ import { sweepPlots } from './export/tuning/sweep-blocks.js';
 import { pressureTable, sweepTable } from './export/tuning/sweep-table.js';
 import type { Plan } from './params/plan.js';
 import { type Comparison, comparisonOf, gasSystems } from './parts/comparison/comparison.js';
+import { type Exploration, explore } from './parts/comparison/exploration.js';
 import { exhaustSystemOf } from './parts/gas-path/exhaust-system-of.js';
-import type { HeaderRoutes } from './parts/gas-path/header-path.js';
+import { type HeaderRoutes, headerPath } from './parts/gas-path/header-path.js';
 import { gasEngineOf } from './tuning/engine/engine-of-plan.js';
 import type { SweepResult } from './tuning/engine/results.js';
 import { rpmRange, sweep } from './tuning/engine/sweep.js';
@@ -39,10 +41,14 @@ export function rulesOf(plan: Plan): TuningTable | null {
 }
 
 /** What is known of a header's tuning once it is routed. */
-export const tuningOf = (header: HeaderRoutes, sweeps: readonly SweepResult[] = []): Tuning => ({
+export const tuningOf = (
+  header: HeaderRoutes,
+  sweeps: readonly SweepResult[] = [],
+  exploration: Exploration | null = null,
+): Tuning => ({
   plan: header.plan,
   rules: rulesOf(header.plan),
-  comparison: comparisonOf(header, sweeps),
+  comparison: comparisonOf(header, sweeps, exploration),
   sweeps,
 });
 
@@ -72,6 +78,26 @@ export async function sweepsOf(header: HeaderRoutes, wish: SweepWish): Promise<S
     results.push(await sweep(exhaustSystemOf(system), gas, speeds, { workers: wish.workers, progress }));
   }
   return results;
+}
+
+/**
+ * Searches the best common length, within the plan's band where it has one, and tries small changes. Throws RangeError like `sweepsOf`.
+ */
+export async function explorationOf(
+  header: HeaderRoutes,
+  { workers, progress }: Omit<SweepWish, 'points'>,
+): Promise<Exploration> {
+  const { engine, tuning, runners } = header.plan;
+  const power = tuning.rpm ?? engine.rpm?.power;
+  if (power === undefined) throw new RangeError('engine.rpm: missing; a search needs the speed of the engine');
+  const system = headerPath(header, 'equal lengths');
+  // what stands before and behind the plan's own length, from the valve to the joint
+  const beside = Math.max(...system.ways.flatMap((w) => ('cylinder' in w.from ? [w.length] : []))) - runners.length;
+  const metres = (mm: number): number => (mm + beside) / 1000;
+  const band = runners.band && { from: metres(runners.band.from), to: metres(runners.band.to) };
+  let tries = 0;
+  const told = (): void => progress(`searching the best length and trying changes: ${++tries}`);
+  return explore(exhaustSystemOf(system), gasEngineOf(engine), power, band, { workers, progress: told });
 }
 
 /** The pages of a tuning, first the rules, then the comparison. */
@@ -110,6 +136,9 @@ function sweepFiles({ plan, comparison, sweeps }: Tuning): OutputFile[] {
     pressureTable(sweeps),
     ...sweepPlots(comparison.sweeps, names).map(({ file, plot }) => text(file, linePlot(plot, true))),
     text('tuning/pressure.svg', linePlot(pressure, true)),
+    ...(comparison.exploration === null
+      ? []
+      : [text('tuning/best-length.svg', linePlot(searchPlot(comparison.exploration, plan.units), true))]),
   ];
 }
 

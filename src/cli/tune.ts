@@ -4,8 +4,10 @@ import type { OutputFile } from '../export/output-file.js';
 import { pageText } from '../export/tuning/page-text.js';
 import { tuningSummary } from '../export/tuning/tuning-summary.js';
 import type { Plan } from '../params/plan.js';
+import type { Exploration } from '../parts/comparison/exploration.js';
 import { type RoutedHeader, routeHeader } from '../pipeline.js';
-import { rulesOf, sweepsOf, type Tuning, tuningFiles, tuningOf, tuningPages } from '../tune.js';
+import { explorationOf, rulesOf, sweepsOf, type Tuning, tuningFiles, tuningOf, tuningPages } from '../tune.js';
+import type { SweepResult } from '../tuning/engine/results.js';
 import { tuningInputs } from '../tuning/formulas/tuning-inputs.js';
 import { withTargets } from '../tuning/targets.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
@@ -21,6 +23,7 @@ interface TuneArgs {
   readonly rpm: number | undefined;
   readonly simulate: boolean;
   readonly points: number;
+  readonly search: boolean;
   readonly json: boolean;
 }
 
@@ -39,9 +42,14 @@ export const tuneCommand = (end: (code: ExitCode) => void): CommandModule<object
       .option('simulate', {
         type: 'boolean',
         default: false,
-        describe: 'Route, then calculate the gas over the engine speeds: takes minutes',
+        describe: 'Route, then calculate the gas over the engine speeds',
       })
       .option('points', { type: 'number', requiresArg: true, default: 13, describe: 'Engine speeds of --simulate' })
+      .option('search', {
+        type: 'boolean',
+        default: false,
+        describe: 'With --simulate: search the best length and try small changes too; takes a minute',
+      })
       .option('out', {
         type: 'string',
         requiresArg: true,
@@ -52,13 +60,16 @@ export const tuneCommand = (end: (code: ExitCode) => void): CommandModule<object
       .example('$0 tune my-engine.yaml --simulate --out my-tuning', ''),
   handler: async (args) => {
     checkArgs(args);
-    const { out, simulate, json } = args;
+    const { out, simulate, search, json } = args;
     const plan = atSpeed(await loadPlan(args.plan), args.rpm);
     if (out !== undefined) await checkFolder(out, TUNING_LEDGER);
     const rules = rulesOf(plan) ?? refuse(plan);
     const routed = simulate || out !== undefined || plan.existing !== null ? routedHeader(plan, json) : null;
     const sweeps = routed !== null && simulate ? await calculated(routed, args) : [];
-    const tuning: Tuning = routed === null ? { plan, rules, comparison: null, sweeps } : tuningOf(routed, sweeps);
+    const tuning: Tuning =
+      routed === null
+        ? { plan, rules, comparison: null, sweeps }
+        : tuningOf(routed, sweeps, search ? await explored(routed, args) : null);
     const files = out === undefined ? [] : ledgered(tuning);
     if (out !== undefined) await writeFolder(out, files, TUNING_LEDGER);
     process.stdout.write(json ? jsonText(tuning, files) : wordsOf(tuning, files, out));
@@ -66,11 +77,12 @@ export const tuneCommand = (end: (code: ExitCode) => void): CommandModule<object
   },
 });
 
-function checkArgs({ rpm, points, simulate, out }: TuneArgs): void {
+function checkArgs({ rpm, points, simulate, search, out }: TuneArgs): void {
   if (out === '') throw new CommandError(EXIT.wrongInput, '--out needs the name of a folder');
   if (rpm !== undefined && !(rpm >= 300 && rpm <= 30_000)) {
     throw new CommandError(EXIT.wrongInput, `--rpm is an engine speed from 300 to 30000 rev/min, not ${rpm}`);
   }
+  if (search && !simulate) throw new CommandError(EXIT.wrongInput, '--search calculates the gas: add --simulate');
   if (simulate && !(Number.isInteger(points) && points >= 2 && points <= 100)) {
     throw new CommandError(EXIT.wrongInput, `--points is a whole number from 2 to 100, not ${points}`);
   }
@@ -98,13 +110,19 @@ function routedHeader(plan: Plan, json: boolean): RoutedHeader {
   return routing.header;
 }
 
-async function calculated(header: RoutedHeader, { points, json }: TuneArgs) {
+const calculated = (header: RoutedHeader, { points, json }: TuneArgs): Promise<SweepResult[]> =>
+  physical(sweepsOf(header, { points, workers: availableParallelism(), progress: progressOn(json) }));
+
+const explored = (header: RoutedHeader, { json }: TuneArgs): Promise<Exploration> =>
+  physical(explorationOf(header, { workers: availableParallelism(), progress: progressOn(json) }));
+
+/** What a calculation gives, or for unphysical input its field and range. */
+async function physical<T>(work: Promise<T>): Promise<T> {
   try {
-    return await sweepsOf(header, { points, workers: availableParallelism(), progress: progressOn(json) });
+    return await work;
   } catch (error) {
-    if (error instanceof RangeError)
-      throw new CommandError(EXIT.wrongInput, `the gas cannot be calculated: ${error.message}`);
-    throw error;
+    if (!(error instanceof RangeError)) throw error;
+    throw new CommandError(EXIT.wrongInput, `the gas cannot be calculated: ${error.message}`);
   }
 }
 

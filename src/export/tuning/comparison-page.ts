@@ -1,6 +1,7 @@
 import type { Plan } from '../../params/plan.js';
 import { type Comparison, EXISTING } from '../../parts/comparison/comparison.js';
 import { auditBlocks } from './audit-blocks.js';
+import { explorationBlocks } from './exploration-blocks.js';
 import { list, type Page, paragraph, section } from './page.js';
 import { sweepBlocks } from './sweep-blocks.js';
 import { verdictWords } from './verdict-words.js';
@@ -19,6 +20,7 @@ export function comparisonPage(plan: Plan, comparison: Comparison): Page {
       paragraph(COMPARISON_CAUTION),
       ...section('In short', list(verdictWords(comparison, name, plan.units))),
       ...auditBlocks(comparison, name, plan.units),
+      ...(comparison.exploration === null ? [] : explorationBlocks(comparison.exploration, plan.units)),
       ...sweepBlocks(comparison, (system) => systemWords(system, name)),
     ],
   };

@@ -47,7 +47,7 @@ export function sweepPlots(
               title: 'Pressure difference over the overlap, mean of the cylinders',
               x,
               y: { label: 'Exhaust less intake', unit: 'kPa' },
-              lines: lines((p) => p.overlap! / 1000),
+              lines: lines((p) => p.overlapDifference! / 1000),
               levels: [{ at: 0, label: 'above: burned gas is pushed back' }],
             },
           },
@@ -59,7 +59,7 @@ export function sweepPlots(
         title: 'Pumping work of one cylinder',
         x,
         y: { label: 'Pumping work', unit: 'J a cycle' },
-        lines: lines((p) => p.pumping),
+        lines: lines((p) => p.pumpingWork),
       },
     },
     {
@@ -68,7 +68,7 @@ export function sweepPlots(
         title: 'Fresh gas caught, mean of the cylinders',
         x,
         y: { label: 'Of what fills the swept volume', unit: '%' },
-        lines: lines((p) => 100 * p.charging),
+        lines: lines((p) => 100 * p.chargingEfficiency),
       },
     },
   ];
@@ -88,17 +88,19 @@ function byRpm(
 }
 
 const overlapTable = (sweeps: readonly SweepFigures[], names: (s: string) => string): PageBlock =>
-  byRpm('overlap', sweeps, names, (p) => (p.overlap === null ? 'no overlap' : `${(p.overlap / 1000).toFixed(1)} kPa`));
+  byRpm('overlap', sweeps, names, (p) =>
+    p.overlapDifference === null ? 'no overlap' : `${(p.overlapDifference / 1000).toFixed(1)} kPa`,
+  );
 
 const pumpingTable = (sweeps: readonly SweepFigures[], names: (s: string) => string): PageBlock =>
-  byRpm('pumping work', sweeps, names, (p) => `${p.pumping.toFixed(1)} J`);
+  byRpm('pumping work', sweeps, names, (p) => `${p.pumpingWork.toFixed(1)} J`);
 
 const chargeTable = (sweeps: readonly SweepFigures[], names: (s: string) => string): PageBlock =>
   byRpm(
     'fresh gas',
     sweeps,
     names,
-    (p) => `${(100 * p.charging).toFixed(1)} %, uneven ${(100 * p.uneven).toFixed(1)} %`,
+    (p) => `${(100 * p.chargingEfficiency).toFixed(1)} %, uneven ${(100 * p.chargeSpread).toFixed(1)} %`,
   );
 
 function pulseTable(sweeps: readonly SweepFigures[], names: (s: string) => string): PageBlock[] {

@@ -81,14 +81,14 @@ function balance(
   const of = (s: SweepFigures, what: (p: SweepFigures['speeds'][number]) => number) =>
     s.speeds.map((p) => ({ rpm: p.rpm, value: what(p) }));
   const pumping = stretchesOf(
-    of(header, (p) => p.pumping),
-    of(manifold, (p) => p.pumping),
+    of(header, (p) => p.pumpingWork),
+    of(manifold, (p) => p.pumpingWork),
   );
   const known = header.mean.overlap !== null && manifold.mean.overlap !== null;
   const overlap = known
     ? stretchesOf(
-        of(header, (p) => p.overlap!),
-        of(manifold, (p) => p.overlap!),
+        of(header, (p) => p.overlapDifference!),
+        of(manifold, (p) => p.overlapDifference!),
       )
     : [];
   return [

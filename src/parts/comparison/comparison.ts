@@ -7,6 +7,7 @@ import type { GasSystem } from '../gas-path/gas-way.js';
 import { type HeaderRoutes, headerPath } from '../gas-path/header-path.js';
 import { openHousing } from '../gas-path/open-housing.js';
 import { auditOf, type PathAudit } from '../gas-path/path-audit.js';
+import type { Exploration } from './exploration.js';
 import { type SweepFigures, sweepFigures } from './sweep-comparison.js';
 
 /** The exhausts of a plan, measured and, once they have been run, calculated. */
@@ -18,6 +19,8 @@ export interface Comparison {
   /** By the name of the system; empty until the gas has been calculated. */
   readonly sweeps: readonly SweepFigures[];
   readonly assumptions: readonly string[];
+  /** Null until other lengths were searched. */
+  readonly exploration: Exploration | null;
 }
 
 /** Engine speeds at which the front of the first and of the second rarefaction is back within the overlap, over all cylinders; null without valve events or overlap. */
@@ -45,7 +48,11 @@ export function gasSystems(header: HeaderRoutes): GasSystem[] {
 const LENGTH_THAT_COUNTS = 0.05;
 
 /** Measures the exhausts of a header and gathers what was calculated of them. */
-export function comparisonOf(header: HeaderRoutes, sweeps: readonly SweepResult[] = []): Comparison {
+export function comparisonOf(
+  header: HeaderRoutes,
+  sweeps: readonly SweepResult[] = [],
+  exploration: Exploration | null = null,
+): Comparison {
   const systems = gasSystems(header);
   const existing = systems.find((s) => s.name === EXISTING) ?? null;
   const audits = [systems[0]!, ...(existing === null ? [] : [existing])].map(auditOf);
@@ -58,6 +65,7 @@ export function comparisonOf(header: HeaderRoutes, sweeps: readonly SweepResult[
       second: bandOf(header.plan, a, 2),
     })),
     sweeps: sweeps.map(sweepFigures),
+    exploration,
     assumptions: [...new Set(sweeps.flatMap((s) => s.assumptions))],
   };
 }

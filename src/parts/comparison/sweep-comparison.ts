@@ -1,16 +1,9 @@
+import { type CycleMeans, cycleMeans } from '../../tuning/engine/compare.js';
 import type { RpmResult, SweepResult } from '../../tuning/engine/results.js';
+import { type TunedSpeeds, tunedSpeeds } from '../../tuning/engine/tuned-speed.js';
 
-/** Means over the cylinders of one exhaust at one engine speed. */
-export interface SpeedFigures {
-  readonly rpm: number;
-  /** Mean pressure difference over the overlap, Pa; null without overlap. */
-  readonly overlap: number | null;
-  /** Pumping work of one cylinder, J a cycle. */
-  readonly pumping: number;
-  /** Fresh gas caught, over what fills the swept volume. */
-  readonly charging: number;
-  /** Difference of the best and the worst cylinder's fresh gas, over their mean: how unevenly the cylinders breathe. */
-  readonly uneven: number;
+/** Means over the cylinders of one exhaust at one engine speed, and what its end gives. */
+export interface SpeedFigures extends CycleMeans {
   /** What pulses and steady flow offer a turbine, J a cycle, all outlets together; null without one. */
   readonly pulse: number | null;
   readonly steady: number | null;
@@ -21,7 +14,17 @@ export interface SpeedFigures {
 export interface SweepFigures {
   readonly system: string;
   readonly speeds: readonly SpeedFigures[];
-  readonly mean: { readonly overlap: number | null; readonly pumping: number; readonly charging: number };
+  readonly mean: {
+    /** Pa; null without overlap. */
+    readonly overlap: number | null;
+    /** J a cycle and cylinder. */
+    readonly pumping: number;
+    readonly charging: number;
+    /** J a cycle and cylinder, for comparing only. */
+    readonly work: number;
+  };
+  /** Null where the valves do not overlap. */
+  readonly tuned: TunedSpeeds | null;
 }
 
 const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
@@ -38,32 +41,27 @@ const sumOrNull = (values: readonly (number | null)[]): number | null => {
 };
 
 /** The figures of a sweep that exhausts are compared by. */
-export function sweepFigures({ system, points }: SweepResult): SweepFigures {
-  const speeds = points.map(speedFigures);
+export function sweepFigures(result: SweepResult): SweepFigures {
+  const speeds = result.points.map(speedFigures);
   return {
-    system,
+    system: result.system,
     speeds,
     mean: {
-      overlap: meanOrNull(speeds.map((s) => s.overlap)),
-      pumping: mean(speeds.map((s) => s.pumping)),
-      charging: mean(speeds.map((s) => s.charging)),
+      overlap: meanOrNull(speeds.map((s) => s.overlapDifference)),
+      pumping: mean(speeds.map((s) => s.pumpingWork)),
+      charging: mean(speeds.map((s) => s.chargingEfficiency)),
+      work: mean(speeds.map((s) => s.indicatedWork)),
     },
+    tuned: tunedSpeeds(result),
   };
 }
 
-function speedFigures({ rpm, cylinders, outlets, convergence }: RpmResult): SpeedFigures {
-  const caught = cylinders.map((c) => c.chargingEfficiency);
-  return {
-    rpm,
-    overlap: meanOrNull(cylinders.map((c) => c.overlapDifference)),
-    pumping: mean(cylinders.map((c) => c.pumpingWork)),
-    charging: mean(caught),
-    uneven: (Math.max(...caught) - Math.min(...caught)) / mean(caught),
-    pulse: sumOrNull(outlets.map((o) => o.pulseEnergy)),
-    steady: sumOrNull(outlets.map((o) => o.steadyEnergy)),
-    converged: convergence.converged,
-  };
-}
+const speedFigures = (point: RpmResult): SpeedFigures => ({
+  ...cycleMeans(point),
+  pulse: sumOrNull(point.outlets.map((o) => o.pulseEnergy)),
+  steady: sumOrNull(point.outlets.map((o) => o.steadyEnergy)),
+  converged: point.convergence.converged,
+});
 
 /** A stretch of engine speeds in which one of two is better, rev/min; `null` where they are level all along. */
 export interface Stretch {

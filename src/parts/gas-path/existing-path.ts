@@ -2,8 +2,16 @@ import type { Plan } from '../../params/plan.js';
 import type { ExistingManifold, ExistingPipe } from '../../params/tuning-plan.js';
 import { plateDensity } from '../plate-density.js';
 import { bendLoss } from './bend-loss.js';
-import { diameterAt, type GasSystem, type GasWay } from './gas-way.js';
-import { endOf, portNotes, portStations } from './port-path.js';
+import {
+  diameterAt,
+  followedBy,
+  type GasStation,
+  type GasSystem,
+  type GasWay,
+  type WayBend,
+  type WayPart,
+} from './gas-way.js';
+import { endNotes, endOf, portNotes, portStations, tailpipe } from './port-path.js';
 
 /** Density of grey cast iron, kg/m3: handbooks have 7100 to 7300, from memory. */
 const CAST_IRON = 7200;
@@ -25,7 +33,7 @@ export function existingPath(plan: Plan, existing: ExistingManifold): GasSystem 
     })),
     end: endOf(plan),
     density: metalDensity(existing.material),
-    notes: portNotes(plan),
+    notes: [...portNotes(plan), ...endNotes(plan)],
   };
 }
 
@@ -34,38 +42,44 @@ function wayOf(plan: Plan, existing: ExistingManifold, pipe: ExistingPipe): GasW
   const port = cylinder === null ? [] : portStations(plan, cylinder);
   const start = port.at(-1)?.at ?? 0;
   const last = pipe.sections.length - 1;
-  const own = pipe.sections.map((s, i) => ({
+  const sections = pipe.sections.map((s, i) => ({
     at: s.at + start,
     area: s.area,
     what: i === 0 ? 'manifold' : i === last ? 'end' : 'section',
   }));
-  const stations = [...port, ...own];
+  const stations = [...port, ...sections];
   const length = pipe.length + start;
   const { roughness, heatShare, wall } = existing;
+  const own: WayPart = {
+    length,
+    stations,
+    bends: bendsOf(pipe, stations, start, length, roughness),
+    metal: [{ from: start, to: length, wall }],
+  };
   return {
+    ...(pipe.into === null ? followedBy(own, tailpipe(plan)) : own),
     name: cylinder === null ? `pipe from ${collectorName(existing, pipe)}` : `cylinder ${cylinder}`,
     from: 'cylinder' in pipe.from ? pipe.from : { joint: pipe.from.collector },
     to: pipe.into === null ? 'end' : { joint: pipe.into },
-    length,
-    stations,
-    bends: pipe.bends.map((b) => {
-      const from = b.at + start;
-      const bore = diameterAt(stations, from);
-      const clr = b.insideRadius + bore / 2;
-      const loss = bendLoss({ bore, clr, angle: b.angle, roughness });
-      return {
-        from,
-        to: Math.min(length, from + clr * b.angle),
-        bore,
-        angle: b.angle,
-        insideRadius: b.insideRadius,
-        loss,
-      };
-    }),
     roughness,
     heatShare,
-    metal: [{ from: start, to: length, wall }],
   };
+}
+
+function bendsOf(
+  { bends }: ExistingPipe,
+  stations: readonly GasStation[],
+  start: number,
+  length: number,
+  roughness: number,
+): WayBend[] {
+  return bends.map(({ at, angle, insideRadius }) => {
+    const from = at + start;
+    const bore = diameterAt(stations, from);
+    const clr = insideRadius + bore / 2;
+    const to = Math.min(length, from + clr * angle);
+    return { from, to, bore, angle, insideRadius, loss: bendLoss({ bore, clr, angle, roughness }) };
+  });
 }
 
 const collectorName = (existing: ExistingManifold, { from }: ExistingPipe): string =>

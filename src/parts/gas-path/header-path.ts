@@ -18,7 +18,7 @@ import {
   type WayMetal,
   type WayPart,
 } from './gas-way.js';
-import { endOf, portNotes, portStations } from './port-path.js';
+import { endNotes, endOf, portNotes, portStations, tailpipe } from './port-path.js';
 
 /** A routed header. */
 export interface HeaderRoutes {
@@ -45,7 +45,7 @@ export function headerPath(header: HeaderRoutes, lengths: 'as routed' | 'equal l
     joints: joints.map((c) => c.joint!),
     end: endOf(plan),
     density: plan.stock.density ?? plateDensity(plan.tube.material),
-    notes: [...portNotes(plan), ...collectorNotes(plan)],
+    notes: [...portNotes(plan), ...endNotes(plan), ...collectorNotes(plan)],
   };
 
   function leaving(c: CollectorWay, index: number): GasWay {
@@ -151,27 +151,5 @@ function bendsAlong(
   return bends;
 }
 
-function tailpipe({ tuning: { tailpipe: pipe } }: Plan): WayPart {
-  if (pipe === null) return { length: 0, stations: [], bends: [], metal: [] };
-  const area = circleArea(pipe.bore);
-  return {
-    length: pipe.length,
-    stations: [
-      { at: 0, area, what: 'tailpipe' },
-      { at: pipe.length, area, what: 'end of the tailpipe' },
-    ],
-    bends: [],
-    metal: [],
-  };
-}
-
-function collectorNotes({ collectors, tuning }: Plan): string[] {
-  return [
-    ...(collectors.some((c) => c.branch !== null) ? ['A branch of a collector is left aside: closed.'] : []),
-    ...(tuning.turbine !== null
-      ? ['The turbine is a nozzle of one area.']
-      : tuning.tailpipe === null
-        ? ['Behind the outlet is the open air: no tailpipe is given under tuning.tailpipe.']
-        : ['Behind the tailpipe is the open air.']),
-  ];
-}
+const collectorNotes = ({ collectors }: Plan): string[] =>
+  collectors.some((c) => c.branch !== null) ? ['A branch of a collector is left aside: closed.'] : [];

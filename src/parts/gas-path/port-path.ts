@@ -1,7 +1,7 @@
 import { outlineArea } from '../../geometry/outline-measure.js';
 import { dot } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
-import type { GasEnd, GasStation } from './gas-way.js';
+import { circleArea, type GasEnd, type GasStation, type WayPart } from './gas-way.js';
 
 /** What the gas leaves the header or the manifold by. */
 export const endOf = ({ tuning: { turbine } }: Plan): GasEnd =>
@@ -26,3 +26,27 @@ export const portNotes = ({ ports }: Plan): string[] => {
       : []),
   ];
 };
+
+/** The pipe behind the last outlet, the same for every exhaust; nothing where the plan has none. */
+export function tailpipe({ tuning: { tailpipe: pipe } }: Plan): WayPart {
+  if (pipe === null) return { length: 0, stations: [], bends: [], metal: [] };
+  const area = circleArea(pipe.bore);
+  return {
+    length: pipe.length,
+    stations: [
+      { at: 0, area, what: 'tailpipe' },
+      { at: pipe.length, area, what: 'end of the tailpipe' },
+    ],
+    bends: [],
+    metal: [],
+  };
+}
+
+/** What is taken for granted of the end. */
+export const endNotes = ({ tuning }: Plan): string[] => [
+  tuning.turbine !== null
+    ? 'The turbine is a nozzle of one area, the same for every exhaust.'
+    : tuning.tailpipe === null
+      ? 'Behind the outlet is the open air: no tailpipe is given under tuning.tailpipe.'
+      : 'The tailpipe is the same for every exhaust, and behind it is the open air.',
+];
