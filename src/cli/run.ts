@@ -73,6 +73,7 @@ const OPTIONS = [
   'rpm',
   'simulate',
   'points',
+  'search',
   'help',
   'version',
 ] as const;

@@ -20,6 +20,8 @@ export function verdictWords(comparison: Comparison, name: string, unit: LengthU
   return [
     choice(header, manifold, name),
     ...differences(header, manifold, name),
+    workWords(header, manifold, name),
+    ...spreadCost(sweeps),
     ...balance(comparison, existing, header, manifold, name, unit),
     price(comparison.header, existing, name),
   ];
@@ -51,7 +53,9 @@ function choice(header: SweepFigures, manifold: SweepFigures, name: string): str
     return `Choose the header: over ${band} it is the better of the two on average.`;
   if (leads.every((l) => l !== 'header'))
     return `Keep the ${name}: over ${band} it is the better of the two on average.`;
-  return `It depends on where the engine lives: over ${band} one is better in the overlap, the other in pumping work. Read the stretches below.`;
+  const draws = overlap === 'header' ? 'the header' : `the ${name}`;
+  const pumps = pumping === 'header' ? 'the header' : `the ${name}`;
+  return `It depends on where the engine lives: over ${band} ${draws} is better in the overlap on average, ${pumps} in pumping work. Read below at which speeds each leads.`;
 }
 
 const bandOf = ({ speeds }: SweepFigures): string =>
@@ -67,6 +71,33 @@ function differences(header: SweepFigures, manifold: SweepFigures, name: string)
   return [
     `Over the overlap the exhaust stands ${kpa(a.overlap)} against the intake with the header, ${kpa(b.overlap)} with the ${name}; below zero it draws.`,
     `${pumping} ${charge}`,
+  ];
+}
+
+/** Below this part of the work two exhausts are level. Common practice, no source. */
+const LEVEL_WORK = 0.005;
+
+function workWords(header: SweepFigures, manifold: SweepFigures, name: string): string {
+  const more = header.mean.work / manifold.mean.work - 1;
+  const best = header.speeds
+    .map((p, i) => ({ rpm: p.rpm, more: p.indicatedWork / manifold.speeds[i]!.indicatedWork - 1 }))
+    .reduce((a, b) => (Math.abs(b.more) > Math.abs(a.more) ? b : a));
+  const by = (x: number): string => `${Math.abs(100 * x).toFixed(1)} % ${x < 0 ? 'less' : 'more'}`;
+  const mean =
+    Math.abs(more) < LEVEL_WORK
+      ? 'is level on average'
+      : `is ${by(more)} on average with the header than with the ${name}`;
+  return `The work of the whole cycle, for comparing only, ${mean}; the header's largest difference is ${by(best.more)} at ${best.rpm.toFixed(0)} rev/min.`;
+}
+
+/** What unequal lengths cost, where a header is not at its target. */
+function spreadCost(sweeps: readonly SweepFigures[]): string[] {
+  const [routed, equal] = ['as routed', 'equal lengths'].map((name) => sweeps.find((s) => s.system === name));
+  if (routed === undefined || equal === undefined) return [];
+  const cost = 1 - routed.mean.work / equal.mean.work;
+  const uneven = (s: SweepFigures): string => (100 * Math.max(...s.speeds.map((p) => p.chargeSpread))).toFixed(1);
+  return [
+    `As routed the lengths are not equal: that costs ${(100 * cost).toFixed(2)} % of the work, and the cylinders' fresh gas differs by up to ${uneven(routed)} % instead of ${uneven(equal)} %.`,
   ];
 }
 
