@@ -43,7 +43,7 @@ const STROKES: readonly (readonly [colour: string, dash: string])[] = [
 
 /** Light and dark for a picture that stands alone; in a page it takes the colour of the page's words. */
 const ALONE =
-  '<style>svg{color:#1c1c1c;background:#fff}@media(prefers-color-scheme:dark){svg{color:#e6e6e6;background:#16181c}}</style>';
+  '<style>svg{color:#1c1c1c}.ground{fill:#fff}@media(prefers-color-scheme:dark){svg{color:#e6e6e6}.ground{fill:#16181c}}</style>';
 
 /**
  * A plot as SVG: axes with units, lines told apart by colour and dash, their names beside them. Words and axes take the
@@ -57,7 +57,7 @@ export function linePlot(plot: LinePlot, alone = false): string {
   const y = axisFor([...all.map(([, v]) => v), ...levels, ...(plot.y.include ?? [])], FRAME.bottom, FRAME.top, 'round');
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" width="${WIDTH}" height="${HEIGHT}" role="img" aria-label="${xmlText(plot.title)}" font-family="system-ui, sans-serif" font-size="12" fill="currentColor"${alone ? '' : ' color="inherit"'}>`,
-    ...(alone ? [ALONE, `<rect width="${WIDTH}" height="${HEIGHT}" fill="none"/>`] : []),
+    ...(alone ? [ALONE, `<rect class="ground" width="${WIDTH}" height="${HEIGHT}"/>`] : []),
     `<title>${xmlText(plot.title)}</title>`,
     text(FRAME.left, 18, plot.title, 'start', ' font-weight="600" font-size="14"'),
     ...bandShapes(plot, x),

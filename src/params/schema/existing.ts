@@ -141,6 +141,7 @@ function wayFaults({ sections, bends }: Way, { unit }: Lengths, context: Issues)
   const fault = (path: (string | number)[], message: string) =>
     context.addIssue({ code: 'custom', path, message, input: sections });
   const words = (mm: number) => lengthWords(mm, unit);
+  if (sections.length < 2) return;
   if (sections[0]!.at !== 0) fault(['sections', 0, 'at'], expected('0 for the first section', sections[0]!.at));
   sections.forEach((s, i) => {
     if (i === 0) return;
