@@ -61,7 +61,7 @@ export const withoutSteps = (system: ExhaustSystem): ExhaustSystem =>
     let factor = 1;
     const stations = p.stations.map(({ at, area }, i) => {
       const before = p.stations[i - 1];
-      if (before !== undefined && at - before.at < 1e-9) factor *= before.area / area;
+      if (before !== undefined && jumps(before, { at, area })) factor *= before.area / area;
       return { at, area: area * factor };
     });
     return { ...p, stations };
@@ -69,7 +69,12 @@ export const withoutSteps = (system: ExhaustSystem): ExhaustSystem =>
 
 /** Whether any primary jumps in bore. */
 export const hasSteps = ({ pipes }: ExhaustSystem): boolean =>
-  pipes.some((p) => isPrimary(p) && p.stations.some((s, i) => i > 0 && s.at - p.stations[i - 1]!.at < 1e-9));
+  pipes.some((p) => isPrimary(p) && p.stations.some((s, i) => i > 0 && jumps(p.stations[i - 1]!, s)));
+
+type Station = ExhaustPipe['stations'][number];
+
+/** Two stations at one place whose areas differ by more than rounding. */
+const jumps = (a: Station, b: Station): boolean => b.at - a.at < 1e-9 && Math.abs(b.area / a.area - 1) > 1e-6;
 
 /** Everything after the first joints longer by a factor: secondaries, collector, tailpipe. */
 export const withCollectorLength = (system: ExhaustSystem, factor: number): ExhaustSystem =>
