@@ -121,7 +121,7 @@ export function tuningFiles(tuning: Tuning): OutputFile[] {
     { path: 'tuning/tuning.pdf', kind: 'tuning', bytes: pagesPdf(plan, 'tuning', pages) },
     ...(rules === null
       ? []
-      : [rulesTable(plan, rules), text('tuning/lengths.svg', rulesPlot(plan, rules.inputs, true))]),
+      : [rulesTable(plan, rules), text('tuning/lengths.svg', linePlot(rulesPlot(plan, rules.inputs), true))]),
     ...(audits.length === 0 ? [] : [auditTable(audits), stationsTable(audits)]),
     ...sweepFiles(tuning),
   ];

@@ -3,7 +3,6 @@ import { inches } from '../../params/units.js';
 import type { Exploration } from '../../parts/comparison/exploration.js';
 import { lengthFigure } from './figures.js';
 import type { LinePlot } from './line-plot.js';
-import { linePlot } from './line-plot.js';
 import { type PageBlock, pageTable, paragraph, section } from './page.js';
 
 /** What other lengths and small changes would do. */
@@ -18,12 +17,7 @@ export function explorationBlocks(found: Exploration, unit: LengthUnit): PageBlo
     paragraph(
       `Of primaries from ${words(band.from)} to ${words(band.to)}, valve to joint, ${words(best.length)} gives most work of the cycle over ${at} rev/min; the header has ${words(length)}, ${words(Math.abs(best.length - length))} ${best.length > length ? 'less' : 'more'}.${edge}`,
     ),
-    {
-      kind: 'picture',
-      title: 'Work of a cycle over length',
-      file: 'tuning/best-length.svg',
-      svg: linePlot(searchPlot(found, unit)),
-    },
+    { kind: 'plot', file: 'tuning/best-length.svg', plot: searchPlot(found, unit) },
     pageTable(
       ['<one change, all else as it is', 'work', 'fresh gas', 'pumping'],
       changes.map(({ change, comparison: { meanWork, speeds: each } }) => [

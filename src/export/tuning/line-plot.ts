@@ -32,7 +32,7 @@ const LEGEND = 262;
 const FRAME = { left: 66, right: WIDTH - LEGEND, top: 34, bottom: HEIGHT - 48 };
 
 /** Colours that people with any colour vision tell apart on light and dark (M. Okabe and K. Ito, 2008), each with a dash pattern of its own. */
-const STROKES: readonly (readonly [colour: string, dash: string])[] = [
+export const STROKES: readonly (readonly [colour: string, dash: string])[] = [
   ['#0072b2', ''],
   ['#d55e00', '8 4'],
   ['#009e73', '2 3'],

@@ -1,5 +1,6 @@
 import type { BookSection } from '../book/book-section.js';
 import { xmlText } from '../xml-text.js';
+import { linePlot } from './line-plot.js';
 import type { Page, PageBlock } from './page.js';
 
 /** A page as a section of the build book: every text escaped, no scripts. */
@@ -26,8 +27,8 @@ function blockHtml(block: PageBlock): string {
       );
       return `<table><thead><tr>${head}</tr></thead><tbody>${rows.join('')}</tbody></table>`;
     }
-    case 'picture':
-      return `<figure>${block.svg}<figcaption>${xmlText(block.title)}</figcaption></figure>`;
+    case 'plot':
+      return `<figure>${linePlot(block.plot)}</figure>`;
   }
 }
 

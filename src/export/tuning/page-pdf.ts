@@ -5,6 +5,7 @@ import { type Block, heading, paragraph, space } from '../sheets/block.js';
 import { addSheet, type SheetSet, sheetSet, stampSheets } from '../sheets/sheet-set.js';
 import { type Column, table } from '../sheets/table.js';
 import type { Page, PageBlock, PageTable } from './page.js';
+import { plotBlock } from './plot-paper.js';
 
 /** Pages on paper, with the plan's name and hash on every sheet. */
 export function pagesPdf(plan: Plan, title: string, pages: readonly Page[]): Uint8Array {
@@ -30,8 +31,8 @@ function blocksOf(doc: Doc, set: SheetSet, block: PageBlock): Block[] {
       return [...block.items.flatMap((item) => paragraph(doc, item, set.width, '-')), space(2)];
     case 'table':
       return [...table(doc, paperColumns(doc, block, set.width), block.rows, set.width, true), space(3)];
-    case 'picture':
-      return [...paragraph(doc, `${block.title}: see ${block.file}`, set.width), space(2)];
+    case 'plot':
+      return [plotBlock(block.plot), space(2)];
   }
 }
 

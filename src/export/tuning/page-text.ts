@@ -17,8 +17,8 @@ function blockLines(block: PageBlock): string[] {
       return [...block.items.flatMap((item) => indented(broken(item, WIDTH - 2))), ''];
     case 'table':
       return [...tableLines(block), ''];
-    case 'picture':
-      return [`${block.title}: ${block.file}`, ''];
+    case 'plot':
+      return [`${block.plot.title}: ${block.file}`, ''];
   }
 }
 

@@ -1,3 +1,5 @@
+import type { LinePlot } from './line-plot.js';
+
 /** A page of words, tables and pictures, whatever it is printed as: text, HTML or PDF. */
 export interface Page {
   /** Safe as an HTML id and as the name of a file. */
@@ -11,8 +13,8 @@ export type PageBlock =
   | { readonly kind: 'paragraph'; readonly text: string }
   | { readonly kind: 'list'; readonly items: readonly string[] }
   | PageTable
-  /** Drawn in HTML only; text and PDF name the file it is also written to. */
-  | { readonly kind: 'picture'; readonly title: string; readonly file: string; readonly svg: string };
+  /** Text names the file it is also written to. */
+  | { readonly kind: 'plot'; readonly file: string; readonly plot: LinePlot };
 
 export interface PageTable {
   readonly kind: 'table';

@@ -35,12 +35,7 @@ export function rulesPage(plan: Plan, table: TuningTable): Page {
           ]),
         ),
         paragraph(`From the head face: ${spreadFigure(table.lengthSpread, length)}.`),
-        {
-          kind: 'picture',
-          title: 'Length by each rule over engine speed',
-          file: 'tuning/lengths.svg',
-          svg: rulesPlot(plan, t),
-        },
+        { kind: 'plot', file: 'tuning/lengths.svg', plot: rulesPlot(plan, t) },
         paragraph(
           `In a plan these rules are called ${table.lengths.map((l) => l.name).join(', ')}: name one under tuning.rule and set runners.length to tuned.`,
         ),

@@ -1,6 +1,6 @@
 import type { Comparison } from '../../parts/comparison/comparison.js';
 import type { SpeedFigures, SweepFigures } from '../../parts/comparison/sweep-comparison.js';
-import { type LinePlot, linePlot } from './line-plot.js';
+import type { LinePlot } from './line-plot.js';
 import { list, type PageBlock, pageTable, paragraph, section } from './page.js';
 
 /** What the calculation of the gas says, over engine speed. Nothing until it was run. */
@@ -12,9 +12,7 @@ export function sweepBlocks({ sweeps, assumptions }: Comparison, names: (system:
   return [
     ...section(
       'Calculated over engine speed',
-      ...sweepPlots(sweeps, names).map(
-        ({ file, plot }): PageBlock => ({ kind: 'picture', title: plot.title, file, svg: linePlot(plot) }),
-      ),
+      ...sweepPlots(sweeps, names).map(({ file, plot }): PageBlock => ({ kind: 'plot', file, plot })),
       overlapTable(sweeps, names),
       pumpingTable(sweeps, names),
       chargeTable(sweeps, names),

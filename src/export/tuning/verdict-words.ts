@@ -23,7 +23,23 @@ export function verdictWords(comparison: Comparison, name: string, unit: LengthU
     workWords(header, manifold, name),
     ...spreadCost(sweeps),
     ...balance(comparison, existing, header, manifold, name, unit),
+    ...betterHeader(comparison, unit),
+    ...housingWords(sweeps),
     price(comparison.header, existing, name),
+  ];
+}
+
+/** What the search says would make the header better. */
+function betterHeader({ exploration }: Comparison, unit: LengthUnit): string[] {
+  if (exploration === null) return [];
+  const { best, length, changes } = exploration;
+  const first = changes.reduce((a, c) => (c.comparison.meanWork > a.comparison.meanWork ? c : a));
+  const change =
+    first.comparison.meanWork < LEVEL_WORK / 2
+      ? 'None of the small changes tried does more than can be told.'
+      : `Of the small changes tried, ${first.change} does most for it: ${(100 * first.comparison.meanWork).toFixed(1)} % more work.`;
+  return [
+    `A better header: about peak power ${lengthFigure(best.length * 1000, unit)} from valve to joint gives most work of the lengths searched, against its ${lengthFigure(length * 1000, unit)}. ${change}`,
   ];
 }
 
@@ -190,10 +206,26 @@ function pathVerdict({ header, timing }: Comparison, existing: PathAudit, name: 
 const waveWords = (first: SpeedBand, second: SpeedBand): string =>
   `${first.from.toFixed(0)} to ${first.to.toFixed(0)} and ${second.from.toFixed(0)} to ${second.to.toFixed(0)} rev/min`;
 
+/** A divided housing against an open one, by what a turbine is offered. */
+function housingWords(sweeps: readonly SweepFigures[]): string[] {
+  const offered = (name: string): number | null => {
+    const speeds = sweeps.find((s) => s.system === name)?.speeds ?? [];
+    const known = speeds.map((p) => p.pulse).filter((p) => p !== null);
+    return known.length === 0 ? null : known.reduce((a, b) => a + b, 0) / known.length;
+  };
+  const [divided, open] = [offered('as routed'), offered('open housing')];
+  if (divided === null || open === null) return [];
+  const more = divided / open - 1;
+  return [
+    `The turbine is offered ${divided.toFixed(0)} J a cycle by the divided housing, ${open.toFixed(0)} J by an open one, on average: ${Math.abs(100 * more).toFixed(0)} % ${more < 0 ? 'less' : 'more'}.`,
+  ];
+}
+
 function headerAlone({ sweeps }: Comparison, unit: LengthUnit): string[] {
   const routed = sweeps.find((s) => s.system === 'as routed');
   const none = `The plan describes no manifold to compare with: add the section existing, in ${unit === 'in' ? 'inches' : 'mm'}, for that.`;
   if (routed === undefined) return [none];
+  const housing = housingWords(sweeps);
   const { overlap, pumping } = routed.mean;
   const draws =
     overlap === null

@@ -45,7 +45,7 @@ export function tailpipe({ tuning: { tailpipe: pipe } }: Plan): WayPart {
 /** What is taken for granted of the end. */
 export const endNotes = ({ tuning }: Plan): string[] => [
   tuning.turbine !== null
-    ? 'The turbine is a nozzle of one area, the same for every exhaust.'
+    ? 'The turbine is a nozzle of one area, the same for every exhaust; the intake is taken without boost, so judge a turbine by the energy it is offered and not by the overlap.'
     : tuning.tailpipe === null
       ? 'Behind the outlet is the open air: no tailpipe is given under tuning.tailpipe.'
       : 'The tailpipe is the same for every exhaust, and behind it is the open air.',
