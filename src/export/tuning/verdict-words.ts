@@ -225,7 +225,6 @@ function headerAlone({ sweeps }: Comparison, unit: LengthUnit): string[] {
   const routed = sweeps.find((s) => s.system === 'as routed');
   const none = `The plan describes no manifold to compare with: add the section existing, in ${unit === 'in' ? 'inches' : 'mm'}, for that.`;
   if (routed === undefined) return [none];
-  const housing = housingWords(sweeps);
   const { overlap, pumping } = routed.mean;
   const draws =
     overlap === null
@@ -234,5 +233,6 @@ function headerAlone({ sweeps }: Comparison, unit: LengthUnit): string[] {
   return [
     none,
     `Over ${bandOf(routed)} pumping takes ${pumping.toFixed(1)} J a cycle and cylinder on average${draws}.`,
+    ...housingWords(sweeps),
   ];
 }

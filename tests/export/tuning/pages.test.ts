@@ -69,6 +69,18 @@ describe('header or manifold, by the figures', () => {
   });
 });
 
+describe('a divided turbine', () => {
+  test('is told by what it is offered, against an open housing', () => {
+    const plan = { ...header.plan, existing: null };
+    const sweeps = [sweepOf('as routed', speeds([0], [1]), 120), sweepOf('open housing', speeds([0], [1]), 100)];
+    const words = verdictWords(comparisonOf({ ...header, plan }, sweeps), '', 'mm');
+    expect(words.at(-1)).toMatch(
+      /offered 120 J a cycle by the divided housing, 100 J by an open one, on average: 20 % more/,
+    );
+    expect(words[0]).toMatch(/describes no manifold/);
+  });
+});
+
 describe('the pages', () => {
   const tuning = tuningOf(header, [
     sweepOf('as routed', speeds([-9, -9, -9], [20, 30, 40])),
