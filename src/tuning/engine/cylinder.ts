@@ -12,11 +12,10 @@ export interface IntakePort {
   burned: number;
 }
 
-/** What happened in a cylinder in one short step: kg drawn from beyond the intake port, J given to the piston, J taken by the walls. */
+/** What happened in a cylinder in one short step: kg drawn from beyond the intake port, J given to the piston. */
 export interface CylinderStep {
   readonly drawn: number;
   readonly work: number;
-  readonly heat: number;
 }
 
 /**
@@ -33,10 +32,9 @@ export function stepCylinder(
   dt: number,
 ): CylinderStep {
   const drawn = intakeFlow(gas, port, engine, gases, (from + to) / 2, dt);
-  const heat = wallHeat(gas, engine, gases, to - from, dt);
-  gas.energy -= heat;
+  gas.energy -= wallHeat(gas, engine, gases, to - from, dt);
   const work = pistonWork(gas, gases, cylinderVolume(engine, to));
-  return { drawn, work, heat };
+  return { drawn, work };
 }
 
 /** Lets the piston move to a new volume, m3, and returns the work the gas does, J: an isentropic change to second order. */

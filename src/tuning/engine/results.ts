@@ -83,7 +83,7 @@ export interface Convergence {
   readonly converged: boolean;
   /** Cycles run, the last included. */
   readonly cycles: number;
-  /** Largest change from the cycle before to the last: of any cylinder's caught mass and exhausted mass, as a fraction. */
+  /** Largest change from the cycle before to the last, as a fraction: of caught and exhausted mass, of the pressure behind any valve. */
   readonly change: number;
   /** The change at which a calculation stops. */
   readonly limit: number;

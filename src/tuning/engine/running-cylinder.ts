@@ -29,7 +29,6 @@ export interface CylinderSums {
   exhausted: number;
   exhaustEnthalpy: number;
   drawn: number;
-  heat: number;
   freshCharge: number;
   residual: number;
 }
@@ -40,7 +39,6 @@ const nothing = (): CylinderSums => ({
   exhausted: 0,
   exhaustEnthalpy: 0,
   drawn: 0,
-  heat: 0,
   freshCharge: 0,
   residual: 0,
 });
@@ -98,7 +96,6 @@ export function runCylinder(
   if (cylinder.closed === null) {
     const step = stepCylinder(gas, port, engine, GASES, from, to, dt);
     sums.drawn += step.drawn;
-    sums.heat += step.heat;
     work = step.work;
   } else {
     const middle = cylinder.closed.pressureAt((from + degrees / 2) % CYCLE);

