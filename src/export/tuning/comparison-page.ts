@@ -1,5 +1,6 @@
 import type { Plan } from '../../params/plan.js';
 import { type Comparison, EXISTING } from '../../parts/comparison/comparison.js';
+import { LAW_CAUTION } from '../cautions.js';
 import { auditBlocks } from './audit-blocks.js';
 import { explorationBlocks } from './exploration-blocks.js';
 import { list, type Page, paragraph, section } from './page.js';
@@ -17,7 +18,7 @@ export function comparisonPage(plan: Plan, comparison: Comparison): Page {
     id: 'tuning-comparison',
     title: plan.existing === null ? 'The header along the gas' : `Header or ${name}`,
     blocks: [
-      paragraph(COMPARISON_CAUTION),
+      paragraph(`${COMPARISON_CAUTION} ${LAW_CAUTION}`),
       ...section('In short', list(verdictWords(comparison, name, plan.units))),
       ...auditBlocks(comparison, name, plan.units),
       ...(comparison.exploration === null ? [] : explorationBlocks(comparison.exploration, plan.units)),

@@ -3,6 +3,7 @@ import { boreOf, type TubeOnOffer } from '../../tuning/formulas/nearest-tube.js'
 import type { RuleInput } from '../../tuning/formulas/rule.js';
 import type { Reckoned, TuningTable } from '../../tuning/formulas/tuning-table.js';
 import type { SpeedBand } from '../../tuning/formulas/wave-return.js';
+import { LAW_CAUTION } from '../cautions.js';
 import { areaFigure, lengthFigure, speedFigure, spreadFigure } from './figures.js';
 import { list, type Page, type PageBlock, pageTable, paragraph, section } from './page.js';
 import { rulesPlot } from './rules-plot.js';
@@ -50,7 +51,7 @@ export function rulesPage(plan: Plan, table: TuningTable): Page {
         paragraph(`Reckoned from: ${inputsOf(plan, table)}.`),
         list(sourcesOf(table)),
       ),
-      paragraph(RULES_CAUTION),
+      paragraph(`${RULES_CAUTION} ${LAW_CAUTION}`),
     ],
   };
 }

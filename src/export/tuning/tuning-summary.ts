@@ -1,6 +1,7 @@
 import type { Plan } from '../../params/plan.js';
 import type { Comparison } from '../../parts/comparison/comparison.js';
 import type { Reckoned, TuningTable } from '../../tuning/formulas/tuning-table.js';
+import { LAW_CAUTION } from '../cautions.js';
 import { COMPARISON_CAUTION } from './comparison-page.js';
 import { RULES_CAUTION } from './rules-page.js';
 import { verdictWords } from './verdict-words.js';
@@ -37,7 +38,7 @@ export function tuningSummary(plan: Plan, table: TuningTable, comparison: Compar
     steps: table.steps.map((all) => all.map((s) => ({ at_mm: s.at, od_mm: s.od, thrown_back: s.reflection }))),
     verdict: comparison === null ? [] : verdictWords(comparison, plan.existing?.name ?? '', plan.units),
     sweeps: comparison === null ? [] : comparison.sweeps,
-    cautions: [RULES_CAUTION, COMPARISON_CAUTION],
+    cautions: [RULES_CAUTION, COMPARISON_CAUTION, LAW_CAUTION],
     plan_hash: plan.hash,
   };
 }
