@@ -22,3 +22,4 @@ export {
 } from './pipeline.js';
 export type { Miss } from './routing/miss.js';
 export type { RoutedPrimary } from './routing/routed.js';
+export { sweepsOf, type Tuning, tuningFiles, tuningOf, tuningSections } from './tune.js';

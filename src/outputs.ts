@@ -33,6 +33,7 @@ import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
 import { tubeDensity } from './parts/stock/estimates.js';
 import { type BuiltHeader, type Progress, type RoutedHeader, silent, verdictOf } from './pipeline.js';
+import { tuningFiles, tuningOf } from './tune.js';
 
 /**
  * The files of a built header and the summary that lists them. `page` brings what the build book needs from the disk, and sections of
@@ -72,6 +73,7 @@ export function outputsOf(
     ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs, ...built.coupon]),
     ...built.plateFiles,
     printPlatesTable(built.printPlates, plan.jig.print, built.findings),
+    ...tuningFiles(tuningOf(built)),
   ];
   const rows = compared.map((h, i) => alternativeOf(h, i + 1));
   const listed = page === null ? files : [...files, { ...BOOK, bytes: new Uint8Array() }];

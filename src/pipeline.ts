@@ -25,6 +25,7 @@ import type { Miss } from './routing/miss.js';
 import type { Placement, RouteProblem } from './routing/problem.js';
 import type { RoutedPrimary, RoutedSecondary } from './routing/routed.js';
 import { type RouteSet, type SolveOptions, solve } from './routing/solve.js';
+import { withTargets } from './tuning/targets.js';
 
 /** Told what is being done, for people who wait. */
 export type Progress = (step: string) => void;
@@ -52,8 +53,12 @@ export type Routing =
   | { readonly ok: true; readonly header: RoutedHeader; readonly alternatives: readonly RoutedHeader[] }
   | { readonly ok: false; readonly miss: Miss };
 
-/** Routes the tubes of a plan and checks them; when no set of routes holds, says what is in the way. */
-export function routeHeader(plan: Plan, options: SolveOptions = {}, progress: Progress = silent): Routing {
+/**
+ * Fixes the target length, routes the tubes of a plan and checks them; when no set of routes holds, says what is in the way. Throws
+ * RangeError where a tuned length cannot be reckoned: `withTargets` tells so before.
+ */
+export function routeHeader(wanted: Plan, options: SolveOptions = {}, progress: Progress = silent): Routing {
+  const plan = aimed(wanted);
   progress('routing the tubes');
   const solution = solve(plan, options);
   if (!solution.ok) return solution;
@@ -73,6 +78,12 @@ export interface FollowedHeader extends RoutedHeader {
 export function followHeader(plan: Plan, earlier: readonly EarlierRoute[]): FollowedHeader | null {
   const followed = followRoutes(plan, earlier);
   return followed && { ...headerOf(plan, followed.set, flangesOf(plan)), holds: followed.holds };
+}
+
+function aimed(plan: Plan): Plan {
+  const targets = withTargets(plan);
+  if (targets.ok) return targets.plan;
+  throw new RangeError(targets.faults.map((f) => `${f.path.join('.')}: ${f.message}`).join('; '));
 }
 
 function headerOf(plan: Plan, set: RouteSet, flanges: readonly FlangePart[]): RoutedHeader {

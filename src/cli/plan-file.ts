@@ -2,27 +2,41 @@ import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { LARGEST_MESH_FILE } from '../params/limits.js';
 import type { Plan } from '../params/plan.js';
+import { formatProblems, type PlanProblem } from '../params/plan-problem.js';
 import { type ReadPlan, readPlan } from '../params/read-plan.js';
 import type { ReadFile } from '../params/scans.js';
+import { withTargets } from '../tuning/targets.js';
 import { CommandError, EXIT } from './exit-code.js';
 import { readPlanFile, reasonOf } from './read-file.js';
 
-/** The plan in a file, with the scans it names. Throws CommandError naming line and field of everything that is wrong with it. */
+/** The plan in a file, with the scans it names and its target length fixed. Throws CommandError naming line and field of everything that is wrong with it. */
 export const loadPlan = async (path: string): Promise<Plan> => (await loadPlanAndText(path)).plan;
 
 /** The same with the text it was read from. */
 export async function loadPlanAndText(path: string): Promise<{ readonly plan: Plan; readonly text: string }> {
   const text = await readPlanFile(path);
-  const read = readPlan(text, path, planFileReader(dirname(path)));
+  const read = readAimedPlan(text, path, planFileReader(dirname(path)));
   if (read.ok) return { plan: read.plan, text };
-  throw refusedPlan(read);
+  throw wrongPlan(read.problems, path);
 }
 
-/** The end of a command whose plan is wrong. */
-export function refusedPlan({ problems, text }: Extract<ReadPlan, { ok: false }>): CommandError {
+/** A plan from its text, its target length fixed; or everything that is wrong with it. */
+export function readAimedPlan(text: string, path: string, readFile: ReadFile): ReadPlan {
+  const read = readPlan(text, path, readFile);
+  if (!read.ok) return read;
+  const targets = withTargets(read.plan);
+  if (targets.ok) return { ...read, plan: targets.plan };
+  const problems = targets.faults.map(read.problemAt);
+  return { ok: false, problems, text: formatProblems(problems, path) };
+}
+
+/** What a command ends with that is given a wrong plan. */
+export function wrongPlan(problems: readonly PlanProblem[], path: string): CommandError {
   const count = problems.length;
-  const message = `the plan has ${count} ${count === 1 ? 'fault' : 'faults'}\n${text}`;
-  return new CommandError(EXIT.wrongInput, message, { problems });
+  const text = formatProblems(problems, path);
+  return new CommandError(EXIT.wrongInput, `the plan has ${count} ${count === 1 ? 'fault' : 'faults'}\n${text}`, {
+    problems,
+  });
 }
 
 /** Reads the files a plan names, relative to its folder. The reader throws Error with the reason in words. */

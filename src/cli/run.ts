@@ -12,6 +12,7 @@ import { newCommand } from './new.js';
 import { schemaCommand } from './schema.js';
 import { sweepCommand } from './sweep.js';
 import { templatesCommand } from './templates.js';
+import { tuneCommand } from './tune.js';
 import { watchCommand } from './watch.js';
 
 /** Runs the command line and returns its exit code; everything a user can mend is said in a sentence, never as a stack. */
@@ -39,6 +40,7 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
     measureCommand(end),
     sweepCommand(end),
     watchCommand(end),
+    tuneCommand(end),
     schemaCommand(),
     guideCommand(),
   ];
@@ -81,6 +83,10 @@ const OPTIONS = [
   'effort',
   'merge',
   'port',
+  'rpm',
+  'simulate',
+  'points',
+  'search',
   'help',
   'version',
 ] as const;

@@ -1,10 +1,10 @@
 import { leastGap } from '../export/summary.js';
-import { readPlan } from '../params/read-plan.js';
 import type { ReadFile } from '../params/scans.js';
 import { designAt, planTextWith, type SweepAxis } from '../params/sweep-axes.js';
 import { routeHeader } from '../pipeline.js';
 import { bendsOf } from '../routing/routed.js';
 import { brokenLimitWords } from './broken-limit-words.js';
+import { readAimedPlan } from './plan-file.js';
 
 /** What came of one design of a sweep: one line of JSON. */
 export type SweptDesign = {
@@ -40,7 +40,7 @@ export interface SweepJob {
 export function sweptDesign(job: SweepJob, design: number): SweptDesign {
   const values = designAt(job.axes, design);
   const named = Object.fromEntries(job.axes.map((a, i) => [a.field, values[i]!]));
-  const read = readPlan(planTextWith(job.text, job.axes, values), job.file, job.readFile);
+  const read = readAimedPlan(planTextWith(job.text, job.axes, values), job.file, job.readFile);
   if (!read.ok) {
     const problems = read.problems.map((p) => `${p.path}: ${p.message}`);
     return { design, values: named, outcome: 'refused', problems };

@@ -1,9 +1,8 @@
 import { dirname } from 'node:path';
 import type { CommandModule } from 'yargs';
-import { readPlan } from '../params/read-plan.js';
 import { designCount, planTextWith, type SweepAxis, sweepAxis } from '../params/sweep-axes.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
-import { planFileReader, refusedPlan } from './plan-file.js';
+import { planFileReader, readAimedPlan, wrongPlan } from './plan-file.js';
 import { readPlanFile, readTextFile } from './read-file.js';
 import { type SweepJob, sweptDesign } from './sweep-designs.js';
 import { mergedSweep, type SweepHead } from './sweep-lines.js';
@@ -109,8 +108,8 @@ async function prepared(
   const designs = checked(() => designCount(axes), '--vary: ');
   const text = await readPlanFile(path);
   const readFile = planFileReader(dirname(path));
-  const read = readPlan(text, path, readFile);
-  if (!read.ok) throw refusedPlan(read);
+  const read = readAimedPlan(text, path, readFile);
+  if (!read.ok) throw wrongPlan(read.problems, path);
   checked(() =>
     planTextWith(
       text,

@@ -7,6 +7,18 @@ import { CommandError, EXIT } from './exit-code.js';
 import { withLock } from './folder-lock.js';
 import { reasonOf } from './read-file.js';
 
+/** The file that says what an earlier run wrote, and how its schema begins. */
+export interface Ledger {
+  readonly file: string;
+  readonly schema: string;
+}
+
+/** Of a build. */
+const BUILD_LEDGER: Ledger = { file: 'summary.json', schema: 'evenrun-summary-' };
+
+/** Of a tuning. */
+export const TUNING_LEDGER: Ledger = { file: 'tuning.json', schema: 'evenrun-tuning-' };
+
 /**
  * Writes the files as one folder, whole or not at all: into a temporary folder beside it that takes its place at the end.
  * Files of an earlier build are replaced; other files found there are kept. A folder that holds files but no summary of an
@@ -14,12 +26,16 @@ import { reasonOf } from './read-file.js';
  * stands whole: under its own name, or, killed between the two renames, under a hidden name beside it from which the next build puts
  * it back. Throws CommandError.
  */
-export async function writeFolder(folder: string, files: readonly OutputFile[]): Promise<void> {
+export async function writeFolder(
+  folder: string,
+  files: readonly OutputFile[],
+  ledger: Ledger = BUILD_LEDGER,
+): Promise<void> {
   const target = resolve(folder);
   try {
-    await earlierBuild(target);
+    await earlierBuild(target, ledger);
     await mkdir(dirname(target), { recursive: true });
-    await withLock(beside(target, 'lock'), () => replace(target, files));
+    await withLock(beside(target, 'lock'), () => replace(target, files, ledger));
   } catch (error) {
     if (error instanceof CommandError) throw error;
     throw refusal(`cannot write ${folder}: ${reasonOf(error as NodeJS.ErrnoException)}`);
@@ -28,13 +44,13 @@ export async function writeFolder(folder: string, files: readonly OutputFile[]):
 
 const beside = (target: string, what: string): string => join(dirname(target), `.${basename(target)}.${what}`);
 
-async function replace(target: string, files: readonly OutputFile[]): Promise<void> {
+async function replace(target: string, files: readonly OutputFile[], ledger: Ledger): Promise<void> {
   await putRight(target);
   const mark = randomBytes(6).toString('hex');
   const fresh = beside(target, `new-${mark}`);
   const old = beside(target, `old-${mark}`);
   try {
-    const earlier = await earlierBuild(target);
+    const earlier = await earlierBuild(target, ledger);
     await mkdir(fresh);
     if (earlier) await keepOthers(target, fresh, earlier);
     for (const file of files) {
@@ -77,12 +93,12 @@ async function putRight(target: string): Promise<void> {
 }
 
 /** Throws CommandError when the folder cannot take a build: asked before the work begins. */
-export async function checkFolder(folder: string): Promise<void> {
-  await earlierBuild(resolve(folder));
+export async function checkFolder(folder: string, ledger: Ledger = BUILD_LEDGER): Promise<void> {
+  await earlierBuild(resolve(folder), ledger);
 }
 
 /** Paths of the files of an earlier build in a folder; null when there is no such folder, none for an empty one. */
-async function earlierBuild(target: string): Promise<ReadonlySet<string> | null> {
+async function earlierBuild(target: string, ledger: Ledger): Promise<ReadonlySet<string> | null> {
   const found = await lstat(target).catch((error: NodeJS.ErrnoException) => {
     if (error.code === 'ENOTDIR') throw refusal(`cannot write ${target}: ${reasonOf(error)}`);
     return null;
@@ -90,8 +106,8 @@ async function earlierBuild(target: string): Promise<ReadonlySet<string> | null>
   if (!found) return null;
   if (!found.isDirectory()) throw refusal(`${target} exists and is not a folder`);
   if ((await readdir(target)).length === 0) return new Set();
-  const text = await readFile(join(target, 'summary.json'), 'utf8').catch(() => '');
-  const paths = pathsInSummary(text);
+  const text = await readFile(join(target, ledger.file), 'utf8').catch(() => '');
+  const paths = pathsInSummary(text, ledger);
   if (!paths) {
     throw refusal(`${target} holds files that are not of an earlier build; give another --out, or an empty folder`);
   }
@@ -100,12 +116,12 @@ async function earlierBuild(target: string): Promise<ReadonlySet<string> | null>
 
 const refusal = (message: string): CommandError => new CommandError(EXIT.wrongInput, message);
 
-function pathsInSummary(text: string): ReadonlySet<string> | null {
+function pathsInSummary(text: string, ledger: Ledger): ReadonlySet<string> | null {
   try {
     const summary: unknown = JSON.parse(text);
     if (typeof summary !== 'object' || summary === null || !('schema' in summary) || !('files' in summary)) return null;
-    if (!String(summary.schema).startsWith('evenrun-summary-') || !Array.isArray(summary.files)) return null;
-    return new Set(['summary.json', ...summary.files.map((f: { path?: unknown }) => String(f?.path))]);
+    if (!String(summary.schema).startsWith(ledger.schema) || !Array.isArray(summary.files)) return null;
+    return new Set([ledger.file, ...summary.files.map((f: { path?: unknown }) => String(f?.path))]);
   } catch {
     return null;
   }

@@ -1,5 +1,6 @@
 import type { Plan } from '../params/plan.js';
 import { bendsOf, type RoutedPrimary } from '../routing/routed.js';
+import { targetFrom } from '../tuning/targets.js';
 import { csvBytes } from './csv.js';
 import type { OutputFile } from './output-file.js';
 
@@ -13,10 +14,14 @@ export function lengthsTable(plan: Plan, primaries: readonly RoutedPrimary[]): O
     p.target,
     p.length - p.target,
     bendsOf(p),
+    targetFrom(plan),
   ]);
   return {
     path: 'lengths.csv',
     kind: 'lengths',
-    bytes: csvBytes(['cylinder', 'collector', 'inlet', 'length_mm', 'target_mm', 'difference_mm', 'bends'], rows),
+    bytes: csvBytes(
+      ['cylinder', 'collector', 'inlet', 'length_mm', 'target_mm', 'difference_mm', 'bends', 'target_from'],
+      rows,
+    ),
   };
 }

@@ -135,6 +135,9 @@ export const summarySchema = z.strictObject({
   plan_hash: z
     .string()
     .describe('SHA-256 of the plan, hex: of its text, and of the files it names; papers carry the first 12 digits'),
+  target_from: z
+    .string()
+    .describe('What gave the target length: the plan, a band of it, or a published rule and its engine speed'),
 });
 
 export type Summary = z.infer<typeof summarySchema>;

@@ -7,6 +7,7 @@ import type { PlatePart } from '../parts/plates/plate.js';
 import type { StockBill } from '../parts/stock/bill.js';
 import type { Gap } from '../routing/clearance.js';
 import { bendsOf, type RoutedPrimary, type RoutedSecondary } from '../routing/routed.js';
+import { targetFrom } from '../tuning/targets.js';
 import { CAUTIONS } from './cautions.js';
 import { collectorSummary } from './collector-summary.js';
 import type { OutputFile } from './output-file.js';
@@ -72,6 +73,7 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
     files: files.map((f) => ({ path: f.path, kind: f.kind })),
     cautions: [...CAUTIONS],
     plan_hash: s.plan.hash,
+    target_from: targetFrom(s.plan),
   };
 }
 

@@ -143,6 +143,17 @@ export const DEFAULTS = {
     base: { pitch: '25 mm', hole: '5.3 mm', thickness: '8 mm' },
     torch_room: '25 mm',
   },
+  /** Degrees Celsius; Heywood, Internal Combustion Engine Fundamentals, has 400 to 600 as common (from memory). Roughness: commercial steel pipe, Crane TP-410. kPa. */
+  tuning: { rule: 'duration', gas_temperature: 600, roughness: '0.046 mm', turbine: { back_pressure: 110 } },
+  /** Roughness of cast iron, 0.26 mm in handbooks (from memory); the share of heat through a double wall: common practice, no source. */
+  existing: {
+    name: 'existing manifold',
+    material: 'cast iron',
+    wall: '5 mm',
+    roughness: '0.26 mm',
+    double_wall: false,
+    heat_share: 0.4,
+  },
   patterns: {
     wrap: 'outside',
     tab: '15 mm',

@@ -91,5 +91,11 @@ export const MOST_BLOCK_BOLTS = 8;
 /** Most pieces a plan wants patterns for beside the header's own. */
 export const MOST_FABRICATED = 40;
 
+/** Most sections, and bends, of one way of the existing manifold. */
+export const MOST_EXISTING_PARTS = 40;
+
+/** Shortest and longest primary that a tuning rule may ask for, mm from the head face: beyond them the numbers it is given are not an engine's. */
+export const TUNED_LENGTHS = { from: 100, to: 3000 } as const;
+
 /** Most joints of a mitred bend. */
 export const MOST_MITRES = 40;

@@ -4,6 +4,9 @@ import type { Outline } from '../geometry/outline.js';
 import type { Vec2 } from '../geometry/vec2.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { CutClass, DowelPlan, FlangeStyle, GrowthPlan, NotchPlan, OpeningPlan } from './flange-plan.js';
+import type { ExistingManifold, TuningPlan } from './tuning-plan.js';
+
+export type { LengthRuleName } from './tuning-plan.js';
 
 /** A plan as every later stage sees it: validated, millimetres, radians, unit directions, defaults filled in. */
 export interface Plan {
@@ -36,6 +39,9 @@ export interface Plan {
   readonly weld: WeldPlan;
   readonly stock: StockPlan;
   readonly patterns: PatternPlan;
+  readonly tuning: TuningPlan;
+  /** The manifold the builder has; null when it is not described. */
+  readonly existing: ExistingManifold | null;
 }
 
 /** What the butt welds of the tubes add and take, mm: shop values, measured on the shop's own welds. */
@@ -320,8 +326,10 @@ export interface BranchPlan {
 }
 
 export interface RunnersPlan {
-  /** Target length of every primary, mm: where a band is allowed, its middle. */
+  /** Target length of every primary, mm: where a band is allowed, its middle; NaN, which no stage takes for a length, until tuning has fixed it where `tuned`. */
   readonly length: number;
+  /** True where the length comes from a published rule, `Plan.tuning.rule`. */
+  readonly tuned: boolean;
   /** Shortest and longest common length the solver may choose, mm; null when the length is fixed. */
   readonly band: { readonly from: number; readonly to: number } | null;
   /** Largest allowed spread, mm. */

@@ -16,7 +16,12 @@ import { atTrace, readTraces } from './trace/read-traces.js';
 
 /** A plan, or everything that is wrong with it and the same as text, one line a problem. */
 export type ReadPlan =
-  | { readonly ok: true; readonly plan: Plan }
+  | {
+      readonly ok: true;
+      readonly plan: Plan;
+      /** The place in the file of what a later stage finds wrong with the plan. */
+      readonly problemAt: (fault: PlanFault) => PlanProblem;
+    }
   | { readonly ok: false; readonly problems: readonly PlanProblem[]; readonly text: string };
 
 /**
@@ -41,7 +46,11 @@ export function readPlan(text: string, fileName: string, readFile?: ReadFile): R
   const all = [...faults, ...traces.faults, ...broken, ...scans.faults];
   if (all.length > 0 || !whole) return refuse(all.slice(0, MOST_PROBLEMS).map(read.problemAt));
   const hash = planHash(text, memory.files);
-  return { ok: true, plan: planOf(traces.sections as PlanSections, scans.meshes, traces.notes, hash) };
+  return {
+    ok: true,
+    plan: planOf(traces.sections as PlanSections, scans.meshes, traces.notes, hash),
+    problemAt: read.problemAt,
+  };
 }
 
 const noPlan = ({ value }: PlanText): PlanFault => ({

@@ -95,6 +95,23 @@ patterns:
     - { name: elbow, kind: mitre, angle: 22.5, od: ${l(50)}, wall: ${l(2)} }
     - { name: bend, kind: pie_cut, clr: ${l(75)}, turn: 90, joints: 4 }
     - { name: gate, kind: saddle, host_od: ${l(60)}, host_wall: ${l(2)}, angle: 60, offset: ${l(3)} }
+tuning: { rule: wave_return, rpm: 5200, gas_temperature: 650, roughness: ${l(0.05)}, turbine: { area: ${units === 'in' ? 900 / 25.4 ** 2 : 900} } }
+existing:
+  name: old log
+  wall: ${l(4)}
+  roughness: ${l(0.2)}
+  double_wall: true
+  heat_share: 0.5
+  runners:
+    - { cylinder: 1, sections: [{ at: 0, width: ${l(40)}, height: ${l(30)} }, { at: ${l(90)}, diameter: ${l(34)} }] }
+    - cylinder: 2
+      into: log
+      sections: [{ at: 0, width: ${l(40)}, height: ${l(30)}, corners: square }, { at: ${l(60)}, diameter: ${l(34)} }]
+      bends: [{ at: ${l(10)}, angle: 60, inside_radius: ${l(12)} }]
+    - { cylinder: 3, into: down, sections: [{ at: 0, diameter: ${l(36)} }, { at: ${l(50)}, diameter: ${l(36)} }] }
+  collectors:
+    - { name: log, into: down, sections: [{ at: 0, diameter: ${l(40)} }, { at: ${l(80)}, diameter: ${l(40)} }] }
+    - { name: down, volume: 150, sections: [{ at: 0, diameter: ${l(50)} }, { at: ${l(70)}, diameter: ${l(48)} }] }
 jig:
   bed: ${p(250, 210, 220)}
   gap: ${l(6)}

@@ -87,6 +87,9 @@ describe('every newer field in inches and in mm', () => {
     expect(mm.access.map((a) => a.length)).toEqual([60, 60, 100]);
     expect(mm.plates.map((p) => p.pattern.kind)).toHaveLength(6);
     expect([mm.gaskets!.grow, mm.drawing.sheet!.gap]).toEqual([0.8, 6]);
+    expect(mm.tuning.turbine).toEqual({ area: 900, backPressure: 110_000 });
+    expect(mm.existing!.pipes).toHaveLength(5);
+    expect(mm.existing!.pipes[1]!.bends[0]!.insideRadius).toBe(12);
     expect(mm.weld).toEqual({ gap: 0.5, shrinkage: 0.8, fillerDiameter: 2.4 });
   });
 });

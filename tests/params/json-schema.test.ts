@@ -47,6 +47,8 @@ describe('JSON Schema of a plan', () => {
       'weld',
       'stock',
       'patterns',
+      'tuning',
+      'existing',
     ]);
     expect(schema.required).toEqual(['evenrun', 'name', 'units', 'engine', 'flange', 'tube', 'runners']);
     expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
@@ -86,7 +88,11 @@ describe('JSON Schema of a plan', () => {
       'sticks',
     ]);
     expect(at('secondaries').required).toEqual(['length', 'bends']);
-    expect(at('runners', 'length').anyOf!.map((s) => Object.keys(s.properties ?? {}))).toEqual([[], ['from', 'to']]);
+    expect(at('runners', 'length').anyOf!.map((s) => Object.keys(s.properties ?? {}))).toEqual([
+      [],
+      ['from', 'to'],
+      [],
+    ]);
     expect(at('runners', 'weights').properties!.closeness!.default).toBe(30);
     expect(Object.keys(at('collectors', '*', 'freedom').properties!)).toEqual(['from', 'to', 'tilt', 'turns']);
     expect(at('head', 'plugs', '*').required).toEqual(['cylinder', 'at', 'direction']);

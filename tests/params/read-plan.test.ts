@@ -59,6 +59,7 @@ describe('a sound plan', () => {
     expect(plan.runners).toEqual({
       length: 600,
       band: null,
+      tuned: false,
       tolerance: 1,
       clearance: 6,
       given: [],

@@ -13,10 +13,13 @@ describe('target length', () => {
   });
 
   test.each([
-    ['length: abc', 'length: expected a length such as 760, or a band such as { from: 740, to: 800 }, found "abc"'],
+    [
+      'length: abc',
+      'length: expected a length such as 760, a band such as { from: 740, to: 800 }, or tuned, found "abc"',
+    ],
     [
       'length: [580, 635]',
-      'length: expected a length such as 760, or a band such as { from: 740, to: 800 }, found [580,635]',
+      'length: expected a length such as 760, a band such as { from: 740, to: 800 }, or tuned, found [580,635]',
     ],
     [
       'length: "600"',
@@ -43,7 +46,7 @@ describe('target length', () => {
 
   test('a plan without any says so once', () => {
     expect(problemAfter('runners:\n  length: 600', 'runners: {}')).toBe(
-      'plan.yaml:30:1 runners.length: missing; expected a length such as 760, or a band such as { from: 740, to: 800 }',
+      'plan.yaml:30:1 runners.length: missing; expected a length such as 760, a band such as { from: 740, to: 800 }, or tuned',
     );
   });
 });

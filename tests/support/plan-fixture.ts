@@ -90,6 +90,7 @@ export function planWith(
     runners: {
       length: 700,
       band: null,
+      tuned: false,
       tolerance: 1,
       clearance: 5,
       given: [],
@@ -106,6 +107,8 @@ export function planWith(
     weld: { gap: 0, shrinkage: 0, fillerDiameter: 1.6 },
     stock: { kerf: 2, grip: 25, leastOffcut: 150, minimise: 'pieces', currency: null, density: null },
     patterns: { wrap: 'outside', tab: 15, paper: 0.1, extra: [] },
+    tuning: { rule: 'duration', rpm: null, gasTemperature: 873.15, roughness: 0.046, tailpipe: null, turbine: null },
+    existing: null,
     keepOuts: [],
     jig: jigWith({ bed: [210, 210, 200], fit: 0.25, plate: 3, keyLength: 15, strut: 8 }),
   };

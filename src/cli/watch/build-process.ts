@@ -4,10 +4,9 @@ import { sceneOf } from '../../export/book/scene.js';
 import type { SceneData } from '../../export/book/scene-data.js';
 import type { OutputFile } from '../../export/output-file.js';
 import { outputsOf } from '../../outputs.js';
-import { readPlan } from '../../params/read-plan.js';
 import { buildHeader, routeHeader, verdictOf } from '../../pipeline.js';
 import { bookScript } from '../page-script.js';
-import { planFileReader } from '../plan-file.js';
+import { planFileReader, readAimedPlan } from '../plan-file.js';
 import { timeBudget } from '../time-budget.js';
 
 /** A text of the plan whose parts are to be built. */
@@ -34,7 +33,7 @@ const tell = (news: BuildNews): Promise<void> =>
 /** Builds one plan whole. The files stay in memory. */
 async function build({ path, text }: BuildJob): Promise<void> {
   const step = (words: string): void => void tell({ news: 'step', words });
-  const read = readPlan(text, path, planFileReader(dirname(path)));
+  const read = readAimedPlan(text, path, planFileReader(dirname(path)));
   if (!read.ok) return tell({ news: 'failed', words: read.text });
   const routing = routeHeader(read.plan, { goOn: timeBudget(read.plan.runners.budget) }, step);
   if (!routing.ok) return tell({ news: 'failed', words: 'no set of routes keeps all limits' });

@@ -4,11 +4,10 @@ import { benchHeader } from '../../export/book/bench-header.js';
 import type { Plan } from '../../params/plan.js';
 import { type Editable, editableOf } from '../../params/plan-edit/editable.js';
 import type { PlanProblem } from '../../params/plan-problem.js';
-import { readPlan } from '../../params/read-plan.js';
 import { followHeader, type RoutedHeader, routeHeader, verdictOf } from '../../pipeline.js';
 import type { EarlierRoute } from '../../routing/follow.js';
 import { noRoute } from '../no-route.js';
-import { planFileReader } from '../plan-file.js';
+import { planFileReader, readAimedPlan } from '../plan-file.js';
 import { timeBudget } from '../time-budget.js';
 import { textHash } from './save-plan.js';
 
@@ -95,7 +94,7 @@ function remember(earlier: EarlierRoutes, lane: string, routes: readonly Earlier
 function readJob(path: string, text: string): { readonly plan: Plan | null; readonly news: RoutingNews } {
   const files = new Set<string>();
   const fromFolder = planFileReader(dirname(path));
-  const read = readPlan(text, path, (name) => {
+  const read = readAimedPlan(text, path, (name) => {
     files.add(name);
     return fromFolder(name);
   });

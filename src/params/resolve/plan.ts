@@ -17,6 +17,7 @@ import { gasketsOf, platesOf } from './plates.js';
 import { type PlacedPort, placedPorts } from './ports.js';
 import type { PlanSections } from './sections.js';
 import { lastSize, secondariesOf, stockPlanOf, tubeOf } from './tubes.js';
+import { existingOf, tuningOf } from './tuning.js';
 
 /** The plan of a file that every rule has passed. `scans` holds the mesh, in the world, of every keep-out that names a file, by its place in the list; `notes` is what reading the traces found; `hash` names its text. */
 export function planOf(
@@ -62,6 +63,8 @@ export function planOf(
     weld: { gap: file.weld.gap, shrinkage: file.weld.shrinkage, fillerDiameter: file.weld.filler_diameter },
     stock: stockPlanOf(file.stock),
     patterns: patternsOf(file),
+    tuning: tuningOf(file.tuning),
+    existing: file.existing === undefined ? null : existingOf(file.existing),
   };
 }
 
@@ -118,10 +121,15 @@ export function bodyOf({ from, to, depth }: NonNullable<PlacedHead['section']['b
   };
 }
 
+function wantedLength(length: PlanFile['runners']['length']): Pick<RunnersPlan, 'length' | 'band' | 'tuned'> {
+  if (length === 'tuned') return { length: Number.NaN, band: null, tuned: true };
+  if (typeof length === 'number') return { length, band: null, tuned: false };
+  return { length: (length.from + length.to) / 2, band: length, tuned: false };
+}
+
 function runnersOf(r: PlanFile['runners'], ports: readonly PlacedPort[]): RunnersPlan {
-  const { length } = r;
   return {
-    ...(typeof length === 'number' ? { length, band: null } : { length: (length.from + length.to) / 2, band: length }),
+    ...wantedLength(r.length),
     tolerance: r.spread,
     clearance: r.clearance,
     given: r.routes.flatMap((route) => {

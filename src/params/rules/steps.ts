@@ -7,7 +7,8 @@ export function stepRules({ sections }: Draft): PlanFault[] {
   const { tube, runners, flange, units = 'mm' } = sections;
   if (tube === undefined) return [];
   const words = (mm: number) => lengthWords(mm, units);
-  const shortest = typeof runners?.length === 'object' ? runners.length.from : runners?.length;
+  const wanted = runners?.length === 'tuned' ? undefined : runners?.length;
+  const shortest = typeof wanted === 'object' ? wanted.from : wanted;
   return tube.steps.flatMap(({ at, within }, i): PlanFault[] => {
     const fault = (message: string): PlanFault[] => [{ path: ['tube', 'steps', i, 'at'], message }];
     const before = tube.steps[i - 1];

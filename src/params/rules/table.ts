@@ -13,6 +13,7 @@ import { sectionRules } from './sections.js';
 import { spaceRules } from './space.js';
 import { stepRules } from './steps.js';
 import { stockRules } from './stock.js';
+import { tuningRules } from './tuning.js';
 
 /** Every rule that looks at more than one section of a plan. */
 export const RULES: readonly ((draft: Draft) => readonly PlanFault[])[] = [
@@ -29,4 +30,5 @@ export const RULES: readonly ((draft: Draft) => readonly PlanFault[])[] = [
   stockRules,
   jigRules,
   patternRules,
+  tuningRules,
 ];

@@ -5,6 +5,7 @@ import { accessSchema } from './access.js';
 import { collectorSchema, collectorsSchema } from './collector.js';
 import { drawingSchema } from './drawing.js';
 import { engineSchema } from './engine.js';
+import { existingSchema } from './existing.js';
 import { flangeSchema } from './flange.js';
 import { headSchema, headsSchema } from './head.js';
 import { jigSchema } from './jig.js';
@@ -17,6 +18,7 @@ import { secondariesSchema } from './secondaries.js';
 import { stockSchema } from './stock.js';
 import { nameField } from './text-field.js';
 import { tubeSchema } from './tube.js';
+import { tuningSchema } from './tuning.js';
 import { weldSchema } from './weld.js';
 
 /** The format this program reads: the number after `evenrun:`. */
@@ -51,6 +53,8 @@ export function planFileSchema(unit: LengthUnit) {
       weld: weldSchema(lengths),
       stock: stockSchema(lengths),
       patterns: patternsSchema(lengths),
+      tuning: tuningSchema(lengths),
+      existing: existingSchema(lengths).optional(),
     })
     .meta({
       title: 'evenrun plan',

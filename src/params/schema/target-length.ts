@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { expected, lengthWords } from '../wording.js';
 import type { Lengths } from './length-field.js';
 
-/** `runners.length`: one length for every primary, or the band it is chosen from. */
+/** `runners.length`: one length for every primary, the band it is chosen from, or `tuned`. */
 export function targetLengthField(lengths: Lengths) {
   const { positive } = lengths;
   const band = z
@@ -18,8 +18,10 @@ export function targetLengthField(lengths: Lengths) {
     })
     .describe('A band: the routing chooses one length within it for all primaries.');
   return z
-    .union([positive('Target length of every primary'), band], {
-      error: (issue) => expected('a length such as 760, or a band such as { from: 740, to: 800 }', issue.input),
+    .union([positive('Target length of every primary'), band, z.literal('tuned')], {
+      error: (issue) => expected('a length such as 760, a band such as { from: 740, to: 800 }, or tuned', issue.input),
     })
-    .describe('Target length of every primary, head face to collector inlet plane, or the band it may be chosen from');
+    .describe(
+      'Target length of every primary, head face to collector inlet plane, or the band it may be chosen from, or tuned: by the rule of tuning',
+    );
 }

@@ -1,0 +1,47 @@
+import type { Page, PageBlock, PageTable } from './page.js';
+
+/** Width words are broken at. */
+const WIDTH = 100;
+
+/** A page as plain text. */
+export const pageText = (page: Page): string =>
+  `${[page.title, '='.repeat(page.title.length), '', ...page.blocks.flatMap(blockLines)].join('\n').trimEnd()}\n`;
+
+function blockLines(block: PageBlock): string[] {
+  switch (block.kind) {
+    case 'heading':
+      return [block.text, '-'.repeat(block.text.length)];
+    case 'paragraph':
+      return [...broken(block.text, WIDTH), ''];
+    case 'list':
+      return [...block.items.flatMap((item) => indented(broken(item, WIDTH - 2))), ''];
+    case 'table':
+      return [...tableLines(block), ''];
+    case 'plot':
+      return [`${block.plot.title}: ${block.file}`, ''];
+  }
+}
+
+const indented = (lines: readonly string[]): string[] => lines.map((l, i) => (i === 0 ? `- ${l}` : `  ${l}`));
+
+function tableLines({ columns, rows }: PageTable): string[] {
+  const all = [columns.map((c) => c.head), ...rows];
+  const widths = columns.map((_, k) => Math.max(...all.map((r) => r[k]!.length)));
+  return all.map((row) =>
+    row
+      .map((cell, k) => (columns[k]!.align === 'left' ? cell.padEnd(widths[k]!) : cell.padStart(widths[k]!)))
+      .join('   ')
+      .trimEnd(),
+  );
+}
+
+/** Words in lines no longer than `width` signs, where the words allow. */
+function broken(text: string, width: number): string[] {
+  const lines = [''];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1)!;
+    if (last !== '' && last.length + 1 + word.length > width) lines.push(word);
+    else lines[lines.length - 1] = last === '' ? word : `${last} ${word}`;
+  }
+  return lines;
+}
