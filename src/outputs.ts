@@ -33,7 +33,7 @@ import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
 import { tubeDensity } from './parts/stock/estimates.js';
 import { type BuiltHeader, type Progress, type RoutedHeader, silent, verdictOf } from './pipeline.js';
-import { tuningFiles, tuningOf } from './tune.js';
+import { tuningFiles, tuningOf, tuningSections } from './tune.js';
 
 /**
  * The files of a built header and the summary that lists them. `page` brings what the build book needs from the disk, and sections of
@@ -51,6 +51,7 @@ export function outputsOf(
   const geometry = collectors.map((c) => c.geometry);
   const flat = flatPartsOf(plan, flanges);
   const stamp = { plan: plan.name, hash: plan.hash };
+  const tuning = tuningOf(built);
   const files = [
     ...flatFiles(plan, flat),
     lengthsTable(plan, primaries),
@@ -73,7 +74,7 @@ export function outputsOf(
     ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs, ...built.coupon]),
     ...built.plateFiles,
     printPlatesTable(built.printPlates, plan.jig.print, built.findings),
-    ...tuningFiles(tuningOf(built)),
+    ...tuningFiles(tuning),
   ];
   const rows = compared.map((h, i) => alternativeOf(h, i + 1));
   const listed = page === null ? files : [...files, { ...BOOK, bytes: new Uint8Array() }];
@@ -89,7 +90,7 @@ export function outputsOf(
             files,
             scene: sceneOf(built),
             page,
-            sections: page.sections ?? [],
+            sections: [...tuningSections(tuning), ...(page.sections ?? [])],
           }),
         ];
   return { files: [summaryFile(summary), ...files, ...book], summary };

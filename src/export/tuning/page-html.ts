@@ -1,4 +1,7 @@
 import type { BookSection } from '../book/book-section.js';
+import { html } from '../book/html.js';
+import { pageText } from '../book/page.js';
+import { type BookColumn, bookTable } from '../book/table.js';
 import { xmlText } from '../xml-text.js';
 import { linePlot } from './line-plot.js';
 import type { Page, PageBlock } from './page.js';
@@ -19,36 +22,28 @@ function blockHtml(block: PageBlock): string {
     case 'list':
       return `<ul>${block.items.map((i) => `<li>${xmlText(i)}</li>`).join('')}</ul>`;
     case 'table': {
-      const cell = (tag: string, text: string, align: string): string =>
-        `<${tag}${align === 'right' ? ' style="text-align:right"' : ''}>${xmlText(text)}</${tag}>`;
-      const head = block.columns.map((c) => cell('th', c.head, c.align)).join('');
-      const rows = block.rows.map(
-        (r) => `<tr>${r.map((t, k) => cell('td', t, block.columns[k]!.align)).join('')}</tr>`,
+      const columns = block.columns.map(
+        (c, k): BookColumn<readonly string[]> => ({
+          head: c.head,
+          align: c.align === 'right' ? 'number' : 'words',
+          cell: (row) => row[k]!,
+        }),
       );
-      return `<table><thead><tr>${head}</tr></thead><tbody>${rows.join('')}</tbody></table>`;
+      return bookTable(block.columns.map((c) => c.head).join(', '), columns, block.rows).html;
     }
     case 'plot':
       return `<figure>${linePlot(block.plot)}</figure>`;
   }
 }
 
-const STYLE = `:root{color-scheme:light dark}body{font:16px/1.5 system-ui,sans-serif;max-width:60rem;margin:2rem auto;padding:0 1rem}
-table{border-collapse:collapse;font-variant-numeric:tabular-nums;margin:0 0 1rem}th,td{padding:.2rem .7rem;text-align:left;vertical-align:top}
-th{border-bottom:2px solid currentColor}td{border-bottom:1px solid color-mix(in srgb,currentColor 25%,transparent)}
-figure{margin:1rem 0}svg{max-width:100%;height:auto}@media print{body{margin:0}}`;
-
-/** Pages as one file that opens from disk. */
-export function pagesHtml(title: string, pages: readonly Page[]): string {
-  const body = pages
-    .map(pageSection)
-    .map((s) => `<section id="${xmlText(s.id)}"><h2>${xmlText(s.title)}</h2>\n${s.html}\n</section>`);
-  return `<!doctype html>
-<html lang="en">
-<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${xmlText(title)}</title><style>${STYLE}</style></head>
-<body>
-<h1>${xmlText(title)}</h1>
-${body.join('\n')}
-</body>
-</html>
-`;
-}
+/** Pages as one file that opens from disk, in the dress of the build book. */
+export const pagesHtml = (title: string, pages: readonly Page[]): string =>
+  pageText({
+    title,
+    head: html`<h1>${title}</h1>
+`,
+    sections: pages.map(pageSection),
+    foot: 'First estimates; the engine builder and the dynamometer decide.',
+    data: {},
+    script: '',
+  });
