@@ -1,4 +1,4 @@
-import { type Meeting, meetingsOf, solidOf } from '../../geometry/solid.js';
+import { type Meeting, meetingsOf } from '../../geometry/mesh-meetings.js';
 import { CHORD_ERROR } from '../../geometry/tolerance.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
@@ -54,7 +54,7 @@ export function assemblyProof(plan: Plan, tubes: readonly RoutedTube[], parts: r
   const searches = mateSearches(plan, tubes, standing);
   const near = pairs.map(([a, b]) => ({ a, b, within: 2 * PROOF_LIMITS.face }));
   const met = meetingsOf(
-    standing.map((s) => solidOf(s.mesh)),
+    standing.map((s) => s.mesh),
     [...near, ...searches.map((s) => s.pairing)],
   );
   const touching = pairs.filter((_, k) => met[k]!.gap <= PROOF_LIMITS.face);
