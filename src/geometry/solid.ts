@@ -52,7 +52,7 @@ export const largestBody = (solid: Solid): Solid => ({ kind: 'largest-body', sol
 /**
  * The solid with the outline of its lowest layers drawn in, by `size` mm at the very bottom and evenly less up to that height:
  * a chamfer of 45 degrees in steps of a printed layer of 0.2 mm. Grooves up to 2.4 mm wide in the underside, such as
- * letters, keep their edges. Meant for upright walls that stand on the bed.
+ * letters, keep their edges. Walls may stand upright or lean out over the bed by 2 mm a layer.
  */
 export const footChamfered = (solid: Solid, size: number): Solid => ({ kind: 'foot-chamfered', solid, size });
 
@@ -192,6 +192,9 @@ function construct(solid: Solid, keep: Keep): Manifold {
 const LAYER = 0.2;
 const WRITING = 1.2;
 
+/** How far a wall may lean out within a layer, mm: a round skin over the flat it lies on does. What leans further is left. */
+const LEAN = 2;
+
 /** What an outline may be off by for the chamfer's sake, mm. */
 const CLOSE = 0.01;
 
@@ -203,7 +206,7 @@ function chamferedFoot(whole: Manifold, size: number, keep: Keep): Manifold {
     const filled = keep(keep(section.offset(WRITING, 'Round', 2, 32)).offset(-WRITING, 'Round', 2, 32));
     const closed = keep(filled.simplify(CLOSE));
     const inset = keep(closed.offset(-size * (1 - (k + 0.5) / steps), 'Miter', 2));
-    const ring = keep(keep(closed.offset(0.05, 'Miter', 2)).subtract(inset));
+    const ring = keep(keep(closed.offset(LEAN, 'Miter', 2)).subtract(inset));
     return keep(keep(ring.extrude(1 + (size * (k + 1)) / steps)).translate(0, 0, low - 1));
   });
   return kernel.Manifold.difference([whole, ...rings]);

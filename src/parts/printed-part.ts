@@ -21,8 +21,8 @@ export interface ToPrint {
   /** Loose slivers smaller than this, mm3, are dropped; left out: none are, and any is an error. */
   readonly dropBelow?: number;
   /**
-   * Chamfer of the first layers against the bulge of a hot, pressed first layer, mm, for parts whose walls stand upright on the
-   * bed: plates, plugs, holders, feet, combs. Left out: none. What lies on a flat of a round skin overhangs there anyway.
+   * Chamfer of the first layers against the bulge of a hot, pressed first layer, mm. Left out: none, for parts whose own shape has it
+   * already, as lying tubes, whose edges are taken off at their ends.
    */
   readonly chamfer?: number;
 }

@@ -221,7 +221,15 @@ function elbowPart(plan: Plan, block: HolderBlock, points: readonly Vec3[], name
   const up = length(across) > 1e-6 ? unit(across) : perpendicularTo(a);
   const solid = trimmed(difference(body, ...sockets), { point: scale(up, FOOT - block.strut), normal: up });
   return printedPart(
-    { name, kind: 'collector-holder', title: 'Elbow of a strut', solid, at, up: frameFacing(WORLD.origin, up, a) },
+    {
+      name,
+      kind: 'collector-holder',
+      title: 'Elbow of a strut',
+      solid,
+      at,
+      up: frameFacing(WORLD.origin, up, a),
+      chamfer: plan.jig.chamfer,
+    },
     plan.jig.bed,
   );
 }
