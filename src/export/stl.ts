@@ -1,9 +1,10 @@
+import writer from '@jscad/stl-serializer/CSGToStlb.js';
+import { geom3FromMesh } from '../geometry/jscad-mesh.js';
 import type { Mesh } from '../geometry/mesh.js';
-import { type Bounds, cornersOf, meshBounds, shellsOf, triangleCount } from '../geometry/mesh-measure.js';
+import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh-measure.js';
 import { snapMesh } from '../geometry/mesh-snap.js';
 import { asStlReaderSees, meshFaults, validateMesh } from '../geometry/mesh-validate.js';
 import { weldExact } from '../geometry/mesh-weld.js';
-import { cross, length, sub } from '../geometry/vec3.js';
 import { BENCH_KINDS, type PartKind, type SolidPart } from '../parts/part.js';
 import type { OutputFile, OutputKind } from './output-file.js';
 
@@ -49,28 +50,16 @@ export function stlBytes(mesh: Mesh, name: string): Uint8Array {
 const isAsRead = (mesh: Mesh): boolean =>
   mesh.positions.every((v) => Math.fround(v) === v) && weldExact(mesh).positions.length === mesh.positions.length;
 
-/** Length of a triangle, bytes: normal, three corners, two bytes of nothing. */
-const TRIANGLE = 50;
-
-/** The usual layout of a binary STL, little-endian: header, number of triangles, triangles with their unit normals. */
+/** Written by the serializer's own writer; the rounding that its front does first would move points off their grid. */
 function serialized(mesh: Mesh, name: string): Uint8Array {
-  const count = triangleCount(mesh);
-  const bytes = new Uint8Array(HEADER + 4 + TRIANGLE * count);
-  bytes.set(headerText(name));
-  const view = new DataView(bytes.buffer);
-  view.setUint32(HEADER, count, true);
-  for (let t = 0; t < count; t++) {
-    const [a, b, c] = cornersOf(mesh, t);
-    const normal = cross(sub(b, a), sub(c, a));
-    const long = length(normal);
-    const at = HEADER + 4 + TRIANGLE * t;
-    for (let k = 0; k < 3; k++) {
-      view.setFloat32(at + 4 * k, normal[k]! / long, true);
-      view.setFloat32(at + 12 + 4 * k, a[k]!, true);
-      view.setFloat32(at + 24 + 4 * k, b[k]!, true);
-      view.setFloat32(at + 36 + 4 * k, c[k]!, true);
-    }
+  const chunks = writer.serializeBinary([geom3FromMesh(mesh)], {}).map((b) => new Uint8Array(b));
+  const bytes = new Uint8Array(chunks.reduce((sum, c) => sum + c.length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
   }
+  bytes.set(headerText(name));
   return bytes;
 }
 
