@@ -1,5 +1,6 @@
 import { degrees } from '../geometry/angle.js';
 import { type AssemblyProof, PROOF_LIMITS } from '../parts/jigs/proof.js';
+import { TICK } from '../parts/jigs/tube-marks.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
@@ -10,7 +11,7 @@ import type { Finding } from './finding.js';
  */
 export function jigsGoTogether({ plan, proof }: CheckContext): Finding[] {
   if (proof === undefined) return [];
-  return [...overlaps(proof), ...mates(proof, plan.jig.fit), ...poses(proof), ...centrelines(proof)];
+  return [...overlaps(proof), ...mates(proof, plan.jig.fit), ...poses(proof), ...centrelines(proof), ...marks(proof)];
 }
 
 function overlaps({ overlaps: shared, pairs, loose }: AssemblyProof): Finding[] {
@@ -113,4 +114,20 @@ function centrelines({ centrelines: all }: AssemblyProof): Finding[] {
         `radius within ${c.radius.toFixed(3)} mm, in ${c.sections} of ${c.wanted} sections.`,
     };
   });
+}
+
+/** A scale that stands too high or too low reads wrong by nothing but may not print: a warning. */
+function marks({ marks: all }: AssemblyProof): Finding[] {
+  const limit = PROOF_LIMITS.mark;
+  return all.map(
+    (m): Finding => ({
+      id: 'jig.mark',
+      level: m.error <= limit && m.ticks >= m.wanted / 2 ? 'ok' : 'warn',
+      place: m.tube,
+      value: m.error,
+      limit,
+      unit: 'mm',
+      message: `The scale stands ${TICK.high} mm proud of the skin within ${m.error.toFixed(3)} mm (furthest at ${m.run.toFixed(0)} mm): ${m.ticks} of ${m.wanted} ticks found.`,
+    }),
+  );
 }

@@ -247,7 +247,15 @@ function elbowPart(plan: Plan, block: HolderBlock, points: readonly Vec3[], name
     normal: up,
   });
   return printedPart(
-    { name, kind: 'collector-holder', title: 'Elbow of a strut', solid, at, up: frameFacing(WORLD.origin, up, a) },
+    {
+      name,
+      kind: 'collector-holder',
+      title: 'Elbow of a strut',
+      solid,
+      at,
+      up: frameFacing(WORLD.origin, up, a),
+      chamfer: plan.jig.chamfer,
+    },
     plan.jig.bed,
   );
 }
