@@ -15,7 +15,9 @@ export interface HolderStiffness {
   readonly struts: number;
   /** Whether the diameter is the plan's own. */
   readonly given: boolean;
-  /** The same without any dummy tube, mm. */
+  /** What the stiffest struts with room there would give where none hold the limit and the chosen take less plastic; null: nothing would be gained. */
+  readonly stiffest: number | null;
+  /** The same as `deflection` without any dummy tube, mm. */
   readonly alone: number;
   /** How many dummy tubes are counted on: all but the one that is missed most. */
   readonly tubes: number;
@@ -27,7 +29,7 @@ export interface HolderStiffness {
 export function holderStiffness(
   plan: Plan,
   collector: CollectorPlan,
-  { lines, block, deflection, alone }: HolderStruts,
+  { lines, block, deflection, alone, stiffest }: HolderStruts,
   arriving: readonly Stiffness[],
 ): HolderStiffness {
   const own = lines.map((line) => strutStiffness(block, collector.frame, line, plan.jig));
@@ -37,6 +39,7 @@ export function holderStiffness(
     strut: 2 * block.strut,
     struts: lines.length,
     given: plan.jig.strut !== null,
+    stiffest,
     alone,
     tubes: Math.max(0, arriving.length - 1),
     compliance: inverse(together([...own, ...arriving])),

@@ -12,7 +12,7 @@ import {
 } from '../../geometry/compliance.js';
 import { type Frame, pointFrom } from '../../geometry/frame.js';
 import { headingAt, pathLength } from '../../geometry/path.js';
-import type { Vec3 } from '../../geometry/vec3.js';
+import { distance, type Vec3 } from '../../geometry/vec3.js';
 import type { JigPlan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { type HolderBlock, reachOf } from './holder-block.js';
@@ -33,11 +33,12 @@ const CHORD = 10;
 
 /** How a printed round bar counts: its walls full, its filling by the square of its share (Gibson and Ashby, Cellular Solids: open cells). */
 export function printedSection(radius: number, { print }: Pick<JigPlan, 'print'>): BarSection {
-  const { walls, lineWidth, layer, infill } = print;
-  // lines with round edges are laid closer than they are wide
-  const skin = walls * (lineWidth - layer * (1 - Math.PI / 4));
-  return roundSection(radius, Math.min(radius, Math.max(0, skin)), infill ** 2);
+  return roundSection(radius, skinOf(radius, print), print.infill ** 2);
 }
+
+/** How much of a printed bar's radius is walls, mm: lines with round edges are laid closer than they are wide. */
+const skinOf = (radius: number, { walls, lineWidth, layer }: JigPlan['print']): number =>
+  Math.min(radius, Math.max(0, walls * (lineWidth - layer * (1 - Math.PI / 4))));
 
 /** A strut lies on a flat: a circle of this share of its radius bends as much as the rest of the section does. */
 const LEFT = flatRadius(BAR_LEAN);
@@ -53,18 +54,35 @@ function flatRadius(lean: number): number {
   return (bend / (Math.PI / 4)) ** 0.25;
 }
 
+/** Plastic of a strut with its arm, mm3: walls full, filling by its share; bosses and pads, which differ little, left out. */
+export function strutPlastic(block: HolderBlock, line: StrutLine, { print }: Pick<JigPlan, 'print'>): number {
+  return barsOf(line, line.armRoot).reduce((sum, { from, to }, i, { length }) => {
+    const radius = radiusAt(block, line, i, length, 1);
+    return sum + distance(from, to) * roundSection(radius, skinOf(radius, print), print.infill).area;
+  }, 0);
+}
+
 /** How one strut with its arm resists at the middle of the holder's inlets. The block itself counts as rigid, the foot as held. */
 export function strutStiffness(block: HolderBlock, at: Frame, line: StrutLine, jig: Pick<JigPlan, 'print'>): Stiffness {
   const [c, s] = line.arm;
   const edge = Math.min(line.out, Math.max(0, reachOf(block, line.arm) - block.strut));
   const skin = pointFrom(at, [edge * c, edge * s, block.armHeight]);
-  const ways: readonly Vec3[] = [skin, ...withNeck(line.points, line.neck)];
-  const bars = ways.slice(1).map((to, i): Bar => {
-    // an arm is a millimetre wider all round than its strut, and stands upright in the print
-    const radius = i === 0 ? block.strut + 1 : i === ways.length - 2 ? line.foot.thick : LEFT * block.strut;
-    return { from: ways[i]!, to, section: printedSection(radius, jig) };
+  const bars = barsOf(line, skin).map(({ from, to }, i, { length }): Bar => {
+    return { from, to, section: printedSection(radiusAt(block, line, i, length, LEFT), jig) };
   });
   return inverse(chainCompliance(at.origin, bars, PLA));
+}
+
+/** Arm, bars and neck of a strut in a row, the arm from where it begins. */
+function barsOf({ points, neck }: StrutLine, begins: Vec3): { readonly from: Vec3; readonly to: Vec3 }[] {
+  const ways: readonly Vec3[] = [begins, ...withNeck(points, neck)];
+  return ways.slice(1).map((to, i) => ({ from: ways[i]!, to }));
+}
+
+/** Radius of the i-th of them; a bar's times `lying`. An arm is a millimetre wider all round than its strut, and stands upright in the print. */
+function radiusAt({ strut }: HolderBlock, { foot }: StrutLine, i: number, count: number, lying: number): number {
+  if (i === 0) return strut + 1;
+  return i === count - 1 ? foot.thick : lying * strut;
 }
 
 /** How a dummy tube that is held at its start, or stands on the stem of the holder before, resists at the middle of this holder's inlets. */
