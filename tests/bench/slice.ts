@@ -24,8 +24,8 @@ const COARSE = [
   ['--first-layer-height', '0.3'],
   ['--perimeters', '1'],
   ['--fill-density', '0%'],
-  ['--top-solid-layers', '0'],
-  ['--bottom-solid-layers', '0'],
+  ['--top-solid-layers', '1'],
+  ['--bottom-solid-layers', '1'],
   ['--skirts', '0'],
   ['--bed-shape', '0x0,210x0,210x210,0x210'],
 ].flat();
