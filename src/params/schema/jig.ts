@@ -75,7 +75,7 @@ function tubeFields(lengths: Lengths) {
       .prefault(tube_wall),
     cord: lengths
       .atLeastZero(
-        "Diameter of an elastic cord threaded through every tube's centreline from plug to holder; a stiff rod passes straights only",
+        "Diameter of an elastic cord threaded through every tube's centreline and knotted under the port's plug and under the holder's base; a stiff rod passes straights only. A collector that feeds another has its stem over those holes: hold its tubes by press or screw",
         { min: 1, max: 20 },
       )
       .optional(),

@@ -29,6 +29,7 @@ const prepared = (header: Header) => {
 const pair = prepared(steppedPair());
 const header = steppedPair();
 const scaled = prepared({ ...header, plan: { ...header.plan, jig: { ...header.plan.jig, scale: 'mm' } } });
+const unmarked = prepared({ ...header, plan: { ...header.plan, jig: { ...header.plan.jig, marks: false } } });
 const RADIUS = header.primaries[0]!.sections[0]!.od / 2;
 const two = prepared({ ...twin(), secondaries: [] });
 
@@ -116,6 +117,38 @@ describe('assembly proof of parts that are out of place', () => {
       return { ...p, mesh: { ...p.mesh, positions } };
     });
     const found = prove(sunk).findings.find((f) => f.id === 'jig.mark' && f.level === 'warn')!;
+    expect(found.place).toBe('cylinder 1');
+    expect(found.value).toBeCloseTo(0.15, 2);
+  });
+
+  it('measures clocking lines and names', () => {
+    const { marks } = pair.prove(pair.parts).proof;
+    for (const { lines, names } of marks) {
+      // a name may take the room on a short piece
+      expect(lines.found).toBeGreaterThan(0.8 * lines.wanted);
+      expect(names.found).toBeGreaterThan(0);
+      expect(lines.error).toBeLessThan(0.01);
+      expect(names.error).toBeLessThan(0.01);
+    }
+  });
+
+  it('finds clocking lines that were left out, and names that stand 0.15 mm too low', () => {
+    const without = pair.prove(unmarked.parts);
+    expect(without.proof.marks.every((m) => m.lines.wanted > 0 && m.lines.found === 0)).toBe(true);
+    expect(without.bad).toContain('jig.mark');
+    // names on straights along z of the world: their flat faces are the only thing 0.6 mm and more over the skin
+    const lowered = parts.map((p): SolidPart => {
+      if (p.name !== 'tube-1a') return p;
+      const positions = p.mesh.positions.slice();
+      for (let i = 0; i < positions.length / 3; i++) {
+        const [x, y, z] = pointFrom(p.pose, pointOf(p.mesh, i));
+        const r = Math.hypot(x, y);
+        if (r < RADIUS + 0.59) continue;
+        positions.set(pointInto(p.pose, [(x * (r - 0.15)) / r, (y * (r - 0.15)) / r, z]), 3 * i);
+      }
+      return { ...p, mesh: { ...p.mesh, positions } };
+    });
+    const found = prove(lowered).findings.find((f) => f.id === 'jig.mark' && f.level === 'warn')!;
     expect(found.place).toBe('cylinder 1');
     expect(found.value).toBeCloseTo(0.15, 2);
   });
