@@ -133,7 +133,7 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   progress('building the collectors');
   const names = collectorFiles(plan.collectors);
   const collectors = plan.collectors.map((c, i) =>
-    collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!, plan.tube.material),
+    collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!, plan.tube.material, plan.jig.chamfer),
   );
   const collectorAids = collectors.flatMap((c) => aidsOf(c, plan.jig));
   progress('building the jigs');

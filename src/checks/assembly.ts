@@ -1,5 +1,7 @@
 import { degrees } from '../geometry/angle.js';
 import { type AssemblyProof, PROOF_LIMITS } from '../parts/jigs/proof.js';
+import { RAISED } from '../parts/jigs/tube-label.js';
+import { LINE, TICK } from '../parts/jigs/tube-marks.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
@@ -10,7 +12,7 @@ import type { Finding } from './finding.js';
  */
 export function jigsGoTogether({ plan, proof }: CheckContext): Finding[] {
   if (proof === undefined) return [];
-  return [...overlaps(proof), ...mates(proof, plan.jig.fit), ...poses(proof), ...centrelines(proof)];
+  return [...overlaps(proof), ...mates(proof, plan.jig.fit), ...poses(proof), ...centrelines(proof), ...marks(proof)];
 }
 
 function overlaps({ overlaps: shared, pairs, loose }: AssemblyProof): Finding[] {
@@ -111,6 +113,34 @@ function centrelines({ centrelines: all }: AssemblyProof): Finding[] {
       message:
         `The dummy tubes keep to the route within ${c.error.toFixed(3)} mm (furthest at ${c.run.toFixed(0)} mm) and to the tube's ` +
         `radius within ${c.radius.toFixed(3)} mm, in ${c.sections} of ${c.wanted} sections.`,
+    };
+  });
+}
+
+/** Marks too high, too low or too shallow lead nobody astray but may not print: a warning. */
+function marks({ marks: all }: AssemblyProof): Finding[] {
+  const limit = PROOF_LIMITS.mark;
+  return all.map(({ tube, ticks, lines, names }): Finding => {
+    const sorts = [
+      { ...ticks, words: `the scale stands ${TICK.high} mm proud`, unit: 'ticks' },
+      { ...lines, words: `clocking lines are ${LINE.depth} mm deep`, unit: 'lines' },
+      { ...names, words: `names stand ${RAISED} mm proud`, unit: 'names' },
+    ].filter((s) => s.found > 0 || (s.wanted > 0 && s.unit !== 'names'));
+    const told = sorts.map(
+      (s) =>
+        `${s.words} within ${s.error.toFixed(3)} mm (furthest at ${s.run.toFixed(0)} mm): ${s.found} of ${s.wanted} ${s.unit} found`,
+    );
+    // short pieces have no room for a name
+    const enough = [ticks, lines].every((s) => s.found >= s.wanted / 2);
+    const error = Math.max(ticks.error, lines.error, names.error);
+    return {
+      id: 'jig.mark',
+      level: error <= limit && enough ? 'ok' : 'warn',
+      place: tube,
+      value: error,
+      limit,
+      unit: 'mm',
+      message: told.length === 0 ? 'No marks to measure.' : `Measured over the skin: ${told.join('; ')}.`,
     };
   });
 }

@@ -1,7 +1,7 @@
 import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
+import type { HolderStiffness } from '../parts/jigs/holder-stiffness.js';
 import type { AssemblyProof } from '../parts/jigs/proof.js';
-import type { HolderStiffness } from '../parts/jigs/strut-stiffness.js';
 import type { SolidPart } from '../parts/part.js';
 import type { StockBill } from '../parts/stock/bill.js';
 import type { Gap } from '../routing/clearance.js';

@@ -4,9 +4,20 @@ import type { Finding } from './finding.js';
 
 /** Every collector's holder against the give of its struts under a hand's load. */
 export function holdersStiff({ holders = [] }: CheckContext): Finding[] {
-  return holders.map(({ collector, deflection, strut, enough }) => {
-    const gives = `gives ${deflection.toFixed(2)} mm under ${HOLDER_LOAD} N with struts of ${strut.toFixed(0)} mm (estimate: rigid joints, full PLA)`;
-    const mend = enough === null ? 'hold the collector by other means too' : `jig.strut: ${enough} mm would do`;
+  return holders.map(({ collector, deflection, strut, struts, given, stiffest, tubes, alone }) => {
+    const bars = `${struts} ${struts === 1 ? 'strut' : 'struts'} of ${strut.toFixed(0)} mm`;
+    const on =
+      tubes > 0
+        ? `${bars} and ${tubes} of ${tubes + 1} dummy tubes (${alone.toFixed(1)} mm before any tube is in)`
+        : bars;
+    const gives = `gives ${deflection.toFixed(2)} mm under ${HOLDER_LOAD} N on ${on}; an estimate for PLA with rigid joints and the walls of jig.print`;
+    const more =
+      stiffest === null
+        ? ''
+        : ` The stiffest with room there would give ${stiffest.toFixed(2)} mm and take more plastic.`;
+    const mend = given
+      ? 'Leave jig.strut to auto'
+      : 'Steady the collector while you tack: tie it to something fixed, stand it on bolts of the block with jig.holder, or print more jig.print.walls';
     const holds = deflection <= MOST_DEFLECTION;
     return {
       id: 'jig.strut',
@@ -15,7 +26,7 @@ export function holdersStiff({ holders = [] }: CheckContext): Finding[] {
       value: deflection,
       limit: MOST_DEFLECTION,
       unit: 'mm',
-      message: holds ? `The holder ${gives}.` : `The holder ${gives}; ${mend}.`,
+      message: holds ? `The holder ${gives}.` : `The holder ${gives}.${more} ${mend}.`,
     };
   });
 }

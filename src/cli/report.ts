@@ -48,19 +48,33 @@ function primaryTable({ plan, primaries, gaps }: RoutedHeader): string[] {
   return textTable([['cylinder', 'inlet', 'length', 'off target', 'bends', 'least gap'], ...rows]);
 }
 
+/** Of these a line tells of all printed parts together: which, and how much of each, the worst first. */
+const BY_PART: readonly string[] = ['jig.overhang'];
+
+/** Most parts named in such a line. */
+const MOST_NAMED = 6;
+
 function findingLines(findings: readonly Finding[]): string[] {
   const shown = findings.filter((f) => f.level !== 'ok');
   const alike = new Map<string, Finding[]>();
   for (const f of shown) {
-    const key = `${f.level} ${f.id} ${f.message}`;
+    const key = `${f.level} ${f.id} ${BY_PART.includes(f.id) ? '' : f.message}`;
     alike.set(key, [...(alike.get(key) ?? []), f]);
   }
   const lines = [...alike.values()].map((group) => {
     const { level, id, message } = group[0]!;
     const mark = level === 'fail' ? pc.red('fail') : pc.yellow('warn');
+    if (BY_PART.includes(id)) return `${mark}  ${id}, ${partsOf(group)}: ${message}`;
     return `${mark}  ${id}, ${group.map((f) => f.place).join('; ')}: ${message}`;
   });
   return [...lines, `${findings.length - shown.length} of ${findings.length} checks hold without remark.`, ''];
+}
+
+function partsOf(group: readonly Finding[]): string {
+  const sorted = [...group].sort((a, b) => b.value - a.value);
+  const named = sorted.slice(0, MOST_NAMED).map((f) => `${f.place} ${f.value.toFixed(0)} ${f.unit}`);
+  const rest = sorted.length - named.length;
+  return [...named, ...(rest > 0 ? [`and ${rest} more, all in print/plates.csv`] : [])].join('; ');
 }
 
 function fileLines({ folder, files }: Written): string[] {

@@ -5,3 +5,11 @@ declare module '@jscad/stl-serializer' {
   };
   export default serializer;
 }
+
+/** The writer of triangles alone: no rounding and no joining of points before it, which the serializer above does. */
+declare module '@jscad/stl-serializer/CSGToStlb.js' {
+  const writer: {
+    serializeBinary(objects: readonly unknown[], options: object): ArrayBuffer[];
+  };
+  export default writer;
+}

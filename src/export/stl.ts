@@ -1,11 +1,10 @@
-import serializer from '@jscad/stl-serializer';
+import writer from '@jscad/stl-serializer/CSGToStlb.js';
 import { geom3FromMesh } from '../geometry/jscad-mesh.js';
 import type { Mesh } from '../geometry/mesh.js';
 import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh-measure.js';
 import { snapMesh } from '../geometry/mesh-snap.js';
-import { meshFaults, validateMesh } from '../geometry/mesh-validate.js';
+import { asStlReaderSees, meshFaults, validateMesh } from '../geometry/mesh-validate.js';
 import { weldExact } from '../geometry/mesh-weld.js';
-import { meshFromStl } from '../geometry/stl-read.js';
 import { BENCH_KINDS, type PartKind, type SolidPart } from '../parts/part.js';
 import type { OutputFile, OutputKind } from './output-file.js';
 
@@ -30,24 +29,30 @@ export function stlFiles(parts: readonly SolidPart[]): OutputFile[] {
 }
 
 /**
- * Binary STL of a closed mesh, mm. The mesh is first moved to a grid of about a hundred-thousandth of its size, so that
- * neither the serializer's own rounding nor that to 32-bit floats can open it; what was written is then read back the way
- * slicers do, points welded by their coordinates, and must be closed with as many skins as before.
+ * Binary STL of a closed mesh, mm. What it says is read back the way slicers do, 32-bit floats and points welded by their
+ * coordinates: a mesh whose coordinates are such floats and whose points are all apart is written as it is; any other is moved
+ * to a grid that such floats hold, and must there be closed with as many skins as before.
  * The same mesh and name give the same bytes. Throws RangeError, naming the part, when the mesh is not sound.
  */
 export function stlBytes(mesh: Mesh, name: string): Uint8Array {
   validateMesh(mesh, name);
+  if (isAsRead(mesh)) return serialized(mesh, name);
   let faults: readonly string[] = [];
-  for (const spacing of serializerGrids(meshBounds(mesh))) {
-    const bytes = serialized(snapMesh(mesh, spacing), name);
-    faults = meshFaults(weldExact(meshFromStl(bytes)), { bodies: shellsOf(mesh).length });
-    if (faults.length === 0) return bytes;
+  for (const spacing of floatGrids(meshBounds(mesh))) {
+    const snapped = snapMesh(mesh, spacing);
+    faults = meshFaults(asStlReaderSees(snapped), { bodies: shellsOf(mesh).length });
+    if (faults.length === 0) return serialized(snapped, name);
   }
   throw new RangeError(`${name} as written to STL: ${faults.join('; ')}`);
 }
 
+/** True when a reader of the STL gets the very same points. */
+const isAsRead = (mesh: Mesh): boolean =>
+  mesh.positions.every((v) => Math.fround(v) === v) && weldExact(mesh).positions.length === mesh.positions.length;
+
+/** Written by the serializer's own writer; the rounding that its front does first would move points off their grid. */
 function serialized(mesh: Mesh, name: string): Uint8Array {
-  const chunks = serializer.serialize({ binary: true }, geom3FromMesh(mesh)).map((b) => new Uint8Array(b));
+  const chunks = writer.serializeBinary([geom3FromMesh(mesh)], {}).map((b) => new Uint8Array(b));
   const bytes = new Uint8Array(chunks.reduce((sum, c) => sum + c.length, 0));
   let at = 0;
   for (const chunk of chunks) {
@@ -64,21 +69,15 @@ function headerText(name: string): Uint8Array {
   return new TextEncoder().encode(text.padEnd(HEADER, ' '));
 }
 
-/** Grids tried before a mesh is refused: where two skins nearly touch, a point can fall on the wrong side of one grid but not of the next. */
+/** The grid tried first, mm, and the most that are tried: where two skins nearly touch, a point can fall on the wrong side of one grid but not of the next. */
+const FIRST_GRID = 2 ** -12;
 const MOST_GRIDS = 8;
 
-/**
- * Grids, mm, that the serializer's rounding leaves alone. It rounds to 1e-5 of the mean of the three extents, so a mesh whose
- * extents sum to exactly 300,000 grid steps is already on that grid; spacings near it are tried in turn.
- */
-function serializerGrids({ low, high }: Bounds): number[] {
-  const whole = 300_000;
-  const first = [0, 1, 2].reduce((sum, i) => sum + high[i]! - low[i]!, 0) / whole;
-  const grids: number[] = [];
-  for (let k = 0; k < 2_000 && grids.length < MOST_GRIDS; k++) {
-    const spacing = first * (1 + (k % 2 === 0 ? -1 : 1) * Math.ceil(k / 2) * 2e-7);
-    const steps = [0, 1, 2].reduce((n, i) => n + Math.round(high[i]! / spacing) - Math.round(low[i]! / spacing), 0);
-    if (steps === whole) grids.push(spacing);
-  }
-  return grids.length > 0 ? grids : [first];
+/** Grids, mm, whose points 32-bit floats hold within the bounds: from the first on, or the finest there is, halved each time. */
+function floatGrids({ low, high }: Bounds): number[] {
+  const most = Math.max(...high, ...low.map((v) => -v));
+  const finest = 2 ** Math.ceil(Math.log2(most / 2 ** 24));
+  const grids: number[] = [Math.max(FIRST_GRID, finest)];
+  while (grids.length < MOST_GRIDS && grids.at(-1)! / 2 >= finest) grids.push(grids.at(-1)! / 2);
+  return grids;
 }

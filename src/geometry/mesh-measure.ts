@@ -1,5 +1,5 @@
 import type { Mesh } from './mesh.js';
-import { cross, dot, length, sub, type Vec3 } from './vec3.js';
+import { cross, length, sub, type Vec3 } from './vec3.js';
 
 /** Point of a mesh by its number, mm. */
 export const pointOf = (mesh: Mesh, i: number): Vec3 => [
@@ -21,10 +21,7 @@ export const triangleCount = (mesh: Mesh): number => mesh.triangles.length / 3;
 /** Enclosed volume, mm3, by the divergence theorem: positive when the triangles face outwards. */
 export function meshVolume(mesh: Mesh): number {
   let six = 0;
-  for (let t = 0; t < triangleCount(mesh); t++) {
-    const [a, b, c] = cornersOf(mesh, t);
-    six += dot(a, cross(b, c));
-  }
+  for (let t = 0; t < triangleCount(mesh); t++) six += sixVolume(mesh, t);
   return six / 6;
 }
 
@@ -81,21 +78,29 @@ export function shellsOf(mesh: Mesh): Shell[] {
     root[find(mesh.triangles[t + 1]!)] = a;
     root[find(mesh.triangles[t + 2]!)] = a;
   }
-  const shells = new Map<number, { triangles: number; six: number; points: Set<number> }>();
+  const points = mesh.positions.length / 3;
+  const [counts, sixes, uses] = [new Uint32Array(points), new Float64Array(points), new Uint32Array(points)];
+  const used = new Uint8Array(points);
   for (let t = 0; t < triangleCount(mesh); t++) {
     const key = find(mesh.triangles[3 * t]!);
-    const shell = shells.get(key) ?? { triangles: 0, six: 0, points: new Set<number>() };
-    shells.set(key, shell);
-    const [a, b, c] = cornersOf(mesh, t);
-    shell.triangles++;
-    shell.six += dot(a, cross(b, c));
-    for (let k = 0; k < 3; k++) shell.points.add(mesh.triangles[3 * t + k]!);
+    counts[key]!++;
+    sixes[key]! += sixVolume(mesh, t);
+    for (let k = 0; k < 3; k++) used[mesh.triangles[3 * t + k]!] = 1;
   }
-  return [...shells.values()]
-    .map((s) => ({
-      triangles: s.triangles,
-      volume: s.six / 6,
-      genus: 1 - (s.points.size - (3 * s.triangles) / 2 + s.triangles) / 2,
-    }))
-    .sort((a, b) => b.volume - a.volume);
+  // a point belongs to one skin only
+  for (let i = 0; i < points; i++) if (used[i] === 1) uses[find(i)]!++;
+  const shells: Shell[] = [];
+  counts.forEach((triangles, key) => {
+    if (triangles === 0) return;
+    shells.push({ triangles, volume: sixes[key]! / 6, genus: 1 - (uses[key]! - (3 * triangles) / 2 + triangles) / 2 });
+  });
+  return shells.sort((a, b) => b.volume - a.volume);
+}
+
+/** Six times the volume of the tetrahedron from the origin to a triangle, mm3. */
+function sixVolume({ positions: p, triangles }: Mesh, t: number): number {
+  const [a, b, c] = [3 * triangles[3 * t]!, 3 * triangles[3 * t + 1]!, 3 * triangles[3 * t + 2]!];
+  const [bx, by, bz] = [p[b]!, p[b + 1]!, p[b + 2]!];
+  const [cx, cy, cz] = [p[c]!, p[c + 1]!, p[c + 2]!];
+  return p[a]! * (by * cz - bz * cy) + p[a + 1]! * (bz * cx - bx * cz) + p[a + 2]! * (bx * cy - by * cx);
 }

@@ -1,8 +1,7 @@
 import type { Mesh } from './mesh.js';
-import { cornersOf, triangleArea, triangleCount } from './mesh-measure.js';
 import { depthInHull, pointHull } from './point-hull.js';
 import type { Vec2 } from './vec2.js';
-import { cross, dot, length, sub, type Vec3 } from './vec3.js';
+import type { Vec3 } from './vec3.js';
 
 /** Heights above the bed below this, mm, are on it. */
 const ON_BED = 1e-4;
@@ -22,31 +21,39 @@ export interface Stand {
  * ceiling by a quarter turn. Ceilings that could be bridged count too.
  */
 export function standOf(mesh: Mesh, limit: number): Stand {
+  const { positions: p, triangles } = mesh;
+  const lean = Math.sin(limit) * (1 + 1e-9);
   let [foot, overhang] = [0, 0];
   const under: Vec2[] = [];
-  for (let t = 0; t < triangleCount(mesh); t++) {
-    const corners = cornersOf(mesh, t);
-    const [a, b, c] = corners;
-    const normal = cross(sub(b, a), sub(c, a));
-    if (normal[2] >= 0) continue;
-    if (corners.every((p) => p[2] <= ON_BED)) {
-      foot += triangleArea(corners);
-      under.push(...corners.map((p): Vec2 => [p[0], p[1]]));
-    } else if (-normal[2] > Math.sin(limit) * length(normal) * (1 + 1e-9)) overhang += triangleArea(corners);
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
+    const [ux, uy, uz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
+    const [vx, vy, vz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
+    const nz = ux * vy - uy * vx;
+    if (nz >= 0) continue;
+    const twice = Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, nz);
+    if (p[a + 2]! <= ON_BED && p[b + 2]! <= ON_BED && p[c + 2]! <= ON_BED) {
+      foot += twice / 2;
+      for (const i of [a, b, c]) under.push([p[i]!, p[i + 1]!]);
+    } else if (-nz > lean * twice) overhang += twice / 2;
   }
   const middle = centreOfMass(mesh);
   return { foot, overhang, steady: depthInHull(pointHull(under), [middle[0], middle[1]]) };
 }
 
 /** Middle of mass of a closed mesh, mm, by tetrahedra from the origin. */
-export function centreOfMass(mesh: Mesh): Vec3 {
-  let six = 0;
-  const sum = [0, 0, 0];
-  for (let t = 0; t < triangleCount(mesh); t++) {
-    const [a, b, c] = cornersOf(mesh, t);
-    const v = dot(a, cross(b, c));
+export function centreOfMass({ positions: p, triangles }: Mesh): Vec3 {
+  let [six, sx, sy, sz] = [0, 0, 0, 0];
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
+    const [ax, ay, az] = [p[a]!, p[a + 1]!, p[a + 2]!];
+    const [bx, by, bz] = [p[b]!, p[b + 1]!, p[b + 2]!];
+    const [cx, cy, cz] = [p[c]!, p[c + 1]!, p[c + 2]!];
+    const v = ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
     six += v;
-    for (let k = 0; k < 3; k++) sum[k]! += (v * (a[k]! + b[k]! + c[k]!)) / 4;
+    sx += v * (ax + bx + cx);
+    sy += v * (ay + by + cy);
+    sz += v * (az + bz + cz);
   }
-  return [sum[0]! / six, sum[1]! / six, sum[2]! / six];
+  return [sx / 4 / six, sy / 4 / six, sz / 4 / six];
 }

@@ -51,20 +51,25 @@ export function asStlReaderSees(mesh: Mesh): Mesh {
 }
 
 /** Number of directed edges that are not met by exactly one running the other way. */
-export function unpairedEdges(mesh: Mesh): number {
-  const points = mesh.positions.length / 3;
-  const count = new Map<number, number>();
-  const { triangles } = mesh;
+export function unpairedEdges({ triangles }: Mesh): number {
+  // open addressing: every pair of points once, with how many edges run up and down it
+  const mask = 2 ** Math.ceil(Math.log2(Math.max(8, 2 * triangles.length))) - 1;
+  const [lows, highs] = [new Uint32Array(mask + 1), new Uint32Array(mask + 1)];
+  const [ups, downs] = [new Uint32Array(mask + 1), new Uint32Array(mask + 1)];
+  let unpaired = 0;
   for (let t = 0; t < triangles.length; t += 3) {
     for (let k = 0; k < 3; k++) {
-      const key = triangles[t + k]! * points + triangles[t + ((k + 1) % 3)]!;
-      count.set(key, (count.get(key) ?? 0) + 1);
+      const [a, b] = [triangles[t + k]!, triangles[t + (k === 2 ? 0 : k + 1)]!];
+      const [low, high] = a < b ? [a, b] : [b, a];
+      let at = (Math.imul(low, 0x9e3779b1) ^ Math.imul(high, 0x85ebca6b)) & mask;
+      while (ups[at]! + downs[at]! > 0 && (lows[at] !== low || highs[at] !== high)) at = (at + 1) & mask;
+      [lows[at], highs[at]] = [low, high];
+      // an edge from a point to itself has no partner
+      if (a === b) unpaired++;
+      else if (a < b) ups[at]!++;
+      else downs[at]!++;
     }
   }
-  let unpaired = 0;
-  for (const [key, n] of count) {
-    const back = (key % points) * points + Math.floor(key / points);
-    if (n !== 1 || count.get(back) !== 1) unpaired += n;
-  }
+  for (let at = 0; at <= mask; at++) if (ups[at] !== 1 || downs[at] !== 1) unpaired += ups[at]! + downs[at]!;
   return unpaired;
 }

@@ -2,6 +2,7 @@ import createKernel, { type CrossSection, type Manifold } from 'manifold-3d';
 import { type Frame, matrixOf } from './frame.js';
 import type { Mesh } from './mesh.js';
 import type { Plane } from './plane.js';
+import type { Vec2 } from './vec2.js';
 import { dot, type Vec3 } from './vec3.js';
 
 /**
@@ -14,6 +15,12 @@ export type Solid =
   | { readonly kind: 'mesh'; readonly mesh: Mesh }
   | { readonly kind: 'union' | 'intersection' | 'hull'; readonly of: readonly Solid[] }
   | { readonly kind: 'hull-of-points'; readonly points: readonly Vec3[] }
+  | {
+      readonly kind: 'raised';
+      readonly rings: readonly (readonly Vec2[])[];
+      readonly from: number;
+      readonly to: number;
+    }
   | { readonly kind: 'difference'; readonly from: Solid; readonly minus: readonly Solid[] }
   | { readonly kind: 'placed'; readonly solid: Solid; readonly frame: Frame }
   | { readonly kind: 'trimmed'; readonly solid: Solid; readonly plane: Plane }
@@ -27,6 +34,13 @@ export const intersection = (...of: readonly Solid[]): Solid => ({ kind: 'inters
 export const hull = (...of: readonly Solid[]): Solid => ({ kind: 'hull', of });
 /** Convex hull of points. */
 export const hullOfPoints = (points: readonly Vec3[]): Solid => ({ kind: 'hull-of-points', points });
+/** What counter-clockwise rings cover together, they may overlap, between z = `from` and z = `to`: joined in the plane, which costs little. */
+export const raised = (rings: readonly (readonly Vec2[])[], from: number, to: number): Solid => ({
+  kind: 'raised',
+  rings,
+  from,
+  to,
+});
 export const difference = (from: Solid, ...minus: readonly Solid[]): Solid => ({ kind: 'difference', from, minus });
 /** The solid taken from frame coordinates to the world. */
 export const placed = (solid: Solid, frame: Frame): Solid => ({ kind: 'placed', solid, frame });
@@ -38,7 +52,7 @@ export const largestBody = (solid: Solid): Solid => ({ kind: 'largest-body', sol
 /**
  * The solid with the outline of its lowest layers drawn in, by `size` mm at the very bottom and evenly less up to that height:
  * a chamfer of 45 degrees in steps of a printed layer of 0.2 mm. Grooves up to 2.4 mm wide in the underside, such as
- * letters, keep their edges. Meant for upright walls that stand on the bed.
+ * letters, keep their edges. Walls may stand upright or lean out over the bed by 2 mm a layer.
  */
 export const footChamfered = (solid: Solid, size: number): Solid => ({ kind: 'foot-chamfered', solid, size });
 
@@ -86,38 +100,20 @@ export function minGap(a: Solid, b: Solid, within: number): number {
   return withKernel((keep) => build(a, keep).minGap(build(b, keep), within));
 }
 
-/** What is measured between two of many solids: the volume they share, mm3, and, where that is nothing, their distance, mm, `within` at most. */
-export interface Meeting {
-  readonly shared: number;
-  readonly gap: number;
-}
-
-/**
- * Two of many solids, by their numbers, and how far to search for their distance, mm. With a `shift`, mm, the second is moved by it
- * first and the distance alone is measured, 0 where they overlap.
- */
-export interface Pairing {
-  readonly a: number;
-  readonly b: number;
-  readonly shift?: Vec3;
-  readonly within: number;
-}
-
-/** The meetings of chosen pairs of solids; every solid is built once however many pairs it is in. */
-export function meetingsOf(solids: readonly Solid[], pairs: readonly Pairing[]): Meeting[] {
+/** Volumes, mm3, that chosen pairs of many closed meshes share; every mesh is handed to the kernel once however many pairs it is in. */
+export function sharedVolumes(meshes: readonly Mesh[], pairs: readonly (readonly [number, number])[]): number[] {
   return withKernel((keep) => {
     const built = new Map<number, Manifold>();
     const one = (i: number): Manifold => {
-      const m = built.get(i) ?? build(solids[i]!, keep);
+      const m = built.get(i) ?? build(solidOf(meshes[i]!), keep);
       built.set(i, m);
       return m;
     };
-    return pairs.map(({ a, b, shift, within }) => {
-      if (shift) return { shared: 0, gap: one(a).minGap(keep(one(b).translate([...shift])), within) };
+    return pairs.map(([a, b]) => {
       const both = kernel.Manifold.intersection(one(a), one(b));
       const shared = both.volume();
       both.delete();
-      return { shared, gap: shared > 0 ? 0 : one(a).minGap(one(b), within) };
+      return shared;
     });
   });
 }
@@ -172,6 +168,11 @@ function construct(solid: Solid, keep: Keep): Manifold {
     case 'hull-of-points':
       // rounded as meshes are, so that faces meant to lie in one plane do
       return Manifold.hull(solid.points.map(([x, y, z]) => [Math.fround(x), Math.fround(y), Math.fround(z)]));
+    case 'raised': {
+      const { rings, from, to } = solid;
+      const section = keep(kernel.CrossSection.ofPolygons(rings as Mutable<Vec2>[][], 'NonZero'));
+      return keep(section.extrude(to - from)).translate(0, 0, from);
+    }
     case 'difference':
       return Manifold.difference([solid.from, ...solid.minus].map((s) => build(s, keep)));
     case 'placed':
@@ -195,6 +196,9 @@ function construct(solid: Solid, keep: Keep): Manifold {
 const LAYER = 0.2;
 const WRITING = 1.2;
 
+/** How far a wall may lean out within a layer, mm: a round skin over the flat it lies on does. What leans further is left. */
+const LEAN = 2;
+
 /** What an outline may be off by for the chamfer's sake, mm. */
 const CLOSE = 0.01;
 
@@ -206,7 +210,7 @@ function chamferedFoot(whole: Manifold, size: number, keep: Keep): Manifold {
     const filled = keep(keep(section.offset(WRITING, 'Round', 2, 32)).offset(-WRITING, 'Round', 2, 32));
     const closed = keep(filled.simplify(CLOSE));
     const inset = keep(closed.offset(-size * (1 - (k + 0.5) / steps), 'Miter', 2));
-    const ring = keep(keep(closed.offset(0.05, 'Miter', 2)).subtract(inset));
+    const ring = keep(keep(closed.offset(LEAN, 'Miter', 2)).subtract(inset));
     return keep(keep(ring.extrude(1 + (size * (k + 1)) / steps)).translate(0, 0, low - 1));
   });
   return kernel.Manifold.difference([whole, ...rings]);

@@ -1,5 +1,5 @@
 import modeling from '@jscad/modeling';
-import { placed, type Solid, solidOf, union } from './solid.js';
+import { raised, type Solid } from './solid.js';
 import { distance2, type Vec2 } from './vec2.js';
 
 const { vectorText } = modeling.text;
@@ -41,30 +41,21 @@ const CAPITAL = 15;
 /** The text as a body from z = `from` to z = `to`, mm, read from above: every stroke a rounded bar. */
 export function textSolid({ lines, stroke }: Strokes, from: number, to: number): Solid {
   const bars = lines.flatMap((line) =>
-    line.slice(1).flatMap((q, i) => (distance2(line[i]!, q) > 1e-6 ? [strokeBar(line[i]!, q, stroke, to - from)] : [])),
+    line.slice(1).flatMap((q, i) => (distance2(line[i]!, q) > 1e-6 ? [strokeBar(line[i]!, q, stroke)] : [])),
   );
-  return placed(union(...bars), { origin: [0, 0, from], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] });
+  return raised(bars, from, to);
 }
 
 /** Chords round either end of a stroke. */
 const END_CHORDS = 6;
 
-/** A bar with round ends, made as a mesh at once: a mock-up carries thousands. */
-function strokeBar(p: Vec2, q: Vec2, width: number, height: number): Solid {
+/** A bar with round ends, counter-clockwise. */
+function strokeBar(p: Vec2, q: Vec2, width: number): Vec2[] {
   const heading = Math.atan2(q[1] - p[1], q[0] - p[0]);
-  const round = [q, p].flatMap((end, i) =>
+  return [q, p].flatMap((end, i) =>
     Array.from({ length: END_CHORDS + 1 }, (_, k): Vec2 => {
       const a = heading + i * Math.PI + Math.PI * (k / END_CHORDS - 0.5);
       return [end[0] + (width / 2) * Math.cos(a), end[1] + (width / 2) * Math.sin(a)];
     }),
   );
-  const n = round.length;
-  const positions = [0, height].flatMap((z) => round.flatMap(([x, y]) => [x, y, z]));
-  const triangles: number[] = [];
-  for (let k = 0; k < n; k++) {
-    const next = (k + 1) % n;
-    triangles.push(k, next, next + n, k, next + n, k + n);
-    if (k > 0 && k + 1 < n) triangles.push(0, next, k, n, n + k, n + next);
-  }
-  return solidOf({ positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) });
 }

@@ -103,7 +103,7 @@ export const DEFAULTS = {
     fit: '0.2 mm',
     plate: '5 mm',
     key_length: '10 mm',
-    strut: '16 mm',
+    strut: 'auto',
     gap: '5 mm',
     chamfer: '0.4 mm',
     print: {

@@ -426,8 +426,8 @@ export interface JigPlan {
   readonly plate: number;
   /** Length of the key at a dummy tube's joint, mm. */
   readonly keyLength: number;
-  /** Diameter of the struts of the collector holder, mm. */
-  readonly strut: number;
+  /** Diameter of the struts of the collector holders, mm; null leaves it to the program. */
+  readonly strut: number | null;
   /** Least gap between parts on a build plate, mm. */
   readonly gap: number;
   /** Against the first layer's bulge, mm; 0 without. */

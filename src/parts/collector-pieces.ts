@@ -118,7 +118,7 @@ function pins(g: CollectorGeometry, z: number, from: number, to: number, radius:
 const ON_OUTLET: Frame = { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] };
 
 /** A collector too large for the bed as pieces that go together by pins; none when it fits whole or cannot be cut so that its pieces fit. */
-export function collectorPieces({ plan, geometry, part }: Collector, { bed, fit }: JigPlan): SolidPart[] {
+export function collectorPieces({ plan, geometry, part }: Collector, { bed, fit, chamfer }: JigPlan): SolidPart[] {
   if (part.tooBig === null) return [];
   const cuts = cutsAlong(geometry, bed[2]);
   if (cuts === null || cuts.length === 0) return [];
@@ -134,6 +134,7 @@ export function collectorPieces({ plan, geometry, part }: Collector, { bed, fit 
           at: plan.frame,
           up: ON_OUTLET,
           dropBelow: 1,
+          chamfer,
         },
         bed,
       ),

@@ -38,7 +38,7 @@ const STEPS = 8;
 const SLIVER = 1;
 
 /**
- * The collector of a plan for the tube that arrives at its inlets, `file` its name as a file, `material` the words for the tubes'.
+ * The collector of a plan for the tube that arrives at its inlets, `file` its name as a file, `material` the words for the tubes', `chamfer` of the first layers, mm.
  * Throws RangeError when its solid is not one closed body.
  */
 export function collectorOf(
@@ -47,6 +47,7 @@ export function collectorOf(
   bed: Vec3,
   file: string = fileName(plan.name),
   material = 'steel',
+  chamfer = 0,
 ): Collector {
   const geometry = collectorGeometry(plan, tube);
   const part = smallerBy(geometry, (g) =>
@@ -59,6 +60,7 @@ export function collectorOf(
         at: plan.frame,
         up: ON_OUTLET,
         dropBelow: SLIVER,
+        chamfer,
       },
       bed,
     ),

@@ -83,7 +83,7 @@ function axesPolygon(g: CollectorGeometry, from: number, to: number): Solid {
 }
 
 /** The gauge of a collector's merge; none for a single inlet. */
-export function mergeGauge({ plan, geometry, part }: Collector, { bed, fit }: JigPlan): SolidPart[] {
+export function mergeGauge({ plan, geometry, part }: Collector, { bed, fit, chamfer }: JigPlan): SolidPart[] {
   if (geometry.inlets < 2) return [];
   return [
     printedPart(
@@ -94,6 +94,7 @@ export function mergeGauge({ plan, geometry, part }: Collector, { bed, fit }: Ji
         solid: gaugeSolid(geometry, fit),
         at: plan.frame,
         up: WORLD,
+        chamfer,
       },
       bed,
     ),

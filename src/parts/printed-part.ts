@@ -2,7 +2,7 @@ import { type Frame, frameFrom, inverseFrame, matrixOf, WORLD } from '../geometr
 import type { Mesh } from '../geometry/mesh.js';
 import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh-measure.js';
 import { snapMesh } from '../geometry/mesh-snap.js';
-import { meshFaults, validateMesh } from '../geometry/mesh-validate.js';
+import { meshFaults } from '../geometry/mesh-validate.js';
 import { evaluate, footChamfered, largestBody, placed, type Solid } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { PartKind, SolidPart } from './part.js';
@@ -21,8 +21,8 @@ export interface ToPrint {
   /** Loose slivers smaller than this, mm3, are dropped; left out: none are, and any is an error. */
   readonly dropBelow?: number;
   /**
-   * Chamfer of the first layers against the bulge of a hot, pressed first layer, mm, for parts whose walls stand upright on the
-   * bed: plates, plugs, holders, feet, combs. Left out: none. What lies on a flat of a round skin overhangs there anyway.
+   * Chamfer of the first layers against the bulge of a hot, pressed first layer, mm. Left out: none, for parts whose own shape has it
+   * already, as lying tubes, whose edges are taken off at their ends.
    */
   readonly chamfer?: number;
 }
@@ -47,12 +47,11 @@ export function printedPart(part: ToPrint, bed: Vec3): SolidPart {
   const { chamfer = 0 } = part;
   const laid = placed(part.solid, inverseFrame(part.up));
   const lying = built(chamfer > 0 ? footChamfered(laid, chamfer) : laid, part.dropBelow ?? 0);
-  const turn = turnThatFits(lying, bed);
-  const turned = onSoundGrid(turnedMesh(lying, turn));
+  const turn = turnThatFits(lying, bed) ?? 0;
+  const turned = onSoundGrid(turnedMesh(lying, turn), part.name);
   const { low, high } = meshBounds(turned);
   const shift: Vec3 = [-onGrid((low[0] + high[0]) / 2), -onGrid((low[1] + high[1]) / 2), -low[2]];
   const mesh = movedMesh(turned, shift);
-  validateMesh(mesh, part.name, { bodies: 1 });
   const size: Vec3 = [high[0] - low[0], high[1] - low[1], high[2] - low[2]];
   // printed = turn(lying) + shift, so lying = turn back of (printed - shift)
   const back = frameFrom(aboutZ(-turn), { ...WORLD, origin: [-shift[0], -shift[1], -shift[2]] });
@@ -81,17 +80,18 @@ function built(solid: Solid, dropBelow: number): Mesh {
   return slivers ? evaluate(largestBody(solid)) : mesh;
 }
 
-/** The mesh on the coarsest grid that keeps it closed and of one body; on the first when none does. */
-function onSoundGrid(mesh: Mesh): Mesh {
+/** The mesh on the coarsest grid that keeps it closed and of one body. Throws RangeError when none does, with the faults on the first. */
+function onSoundGrid(mesh: Mesh, name: string): Mesh {
   const tried = snapMesh(mesh, GRID);
-  if (meshFaults(tried, { bodies: 1 }).length === 0) return tried;
+  const faults = meshFaults(tried, { bodies: 1 });
+  if (faults.length === 0) return tried;
   for (let k = 1; k <= FINER_GRIDS; k++) {
     const { low, high } = meshBounds(mesh);
     if (Math.max(...high, ...low.map((v) => -v)) > (GRID / 2 ** k) * 2 ** 24) break;
     const finer = snapMesh(mesh, GRID / 2 ** k);
     if (meshFaults(finer, { bodies: 1 }).length === 0) return finer;
   }
-  return tried;
+  throw new RangeError(`${name}: ${faults.join('; ')}`);
 }
 
 const onGrid = (v: number): number => Math.round(v / GRID) * GRID;
@@ -101,12 +101,15 @@ const fits = (size: Vec3, bed: Vec3): boolean =>
   Math.max(size[0], size[1]) <= Math.max(bed[0], bed[1]) &&
   Math.min(size[0], size[1]) <= Math.min(bed[0], bed[1]);
 
-/** The first turn about z, rad, that makes the mesh fit the bed; 0 when none does. */
-function turnThatFits(mesh: Mesh, bed: Vec3): number {
+/** True when the mesh, z up, fits the bed turned about z in one of the ways a part is tried. */
+export const fitsTurned = (mesh: Mesh, bed: Vec3): boolean => turnThatFits(mesh, bed) !== null;
+
+/** The first turn about z, rad, that makes the mesh fit the bed; null when none does. */
+function turnThatFits(mesh: Mesh, bed: Vec3): number | null {
   for (let k = 0; k * TURN < Math.PI; k++) {
     if (fits(extent(meshBounds(turnedMesh(mesh, k * TURN))), bed)) return k * TURN;
   }
-  return 0;
+  return null;
 }
 
 const extent = ({ low, high }: Bounds): Vec3 => [high[0] - low[0], high[1] - low[1], high[2] - low[2]];

@@ -102,7 +102,7 @@ function engraved({ from, to, bore, faces }: SawBlock, words: string): Solid[] {
 const ON_FOOT: Frame = { origin: [0, 0, 0], x: [0, 0, 1], y: [0, 1, 0], z: [-1, 0, 0] };
 
 /** The block for a collector's tubes: all are cut alike, so one serves them all. None for tubes that are not cut. */
-export function sawBlocks({ plan, geometry, part }: Collector, { bed, fit }: JigPlan): SolidPart[] {
+export function sawBlocks({ plan, geometry, part }: Collector, { bed, fit, chamfer }: JigPlan): SolidPart[] {
   const cut = geometry.cuts[0]!;
   const block = sawBlock(geometry, cut, fit);
   if (block === null) return [];
@@ -117,6 +117,7 @@ export function sawBlocks({ plan, geometry, part }: Collector, { bed, fit }: Jig
         solid: sawBlockSolid(block, cut.angle, geometry.inlets),
         at: frameFrom(plan.frame, cut.frame),
         up: ON_FOOT,
+        chamfer,
       },
       bed,
     ),

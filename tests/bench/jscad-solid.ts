@@ -5,10 +5,11 @@ import type { Solid } from '../../src/geometry/solid.js';
 
 const { union, subtract, intersect, scission } = modeling.booleans;
 const { hull, hullPoints3 } = modeling.hulls;
-const { transform } = modeling.transforms;
+const { transform, translate } = modeling.transforms;
+const { extrudeLinear } = modeling.extrusions;
 // its type is of the module, not of the function
 const generalize = modeling.modifiers.generalize as unknown as (options: object, geometry: Geom3) => Geom3;
-const { cuboid } = modeling.primitives;
+const { cuboid, polygon } = modeling.primitives;
 const { measureVolume } = modeling.measurements;
 const { geom3 } = modeling.geometries;
 
@@ -31,6 +32,10 @@ function jscadBuilt(solid: Solid): Geom3 {
       return hull(solid.of.map(jscadBuilt)) as Geom3;
     case 'hull-of-points':
       return geom3.create(hullPoints3(solid.points.map((p) => [p[0], p[1], p[2]] as [number, number, number])));
+    case 'raised': {
+      const flat = solid.rings.map((ring) => polygon({ points: ring.map(([x, y]): [number, number] => [x, y]) }));
+      return translate([0, 0, solid.from], extrudeLinear({ height: solid.to - solid.from }, union(flat))) as Geom3;
+    }
     case 'difference':
       return subtract(jscadBuilt(solid.from), ...solid.minus.map(jscadBuilt)) as Geom3;
     case 'placed':

@@ -4,7 +4,7 @@ import type { Solid } from '../../src/geometry/solid.js';
 import type { Section } from '../../src/geometry/solid-shapes.js';
 import { CHORD_ERROR } from '../../src/geometry/tolerance.js';
 import { distance2, type Vec2 } from '../../src/geometry/vec2.js';
-import { add, cross, scale, sub, type Vec3 } from '../../src/geometry/vec3.js';
+import type { Vec3 } from '../../src/geometry/vec3.js';
 import type { MadeAs } from './solid-work.js';
 
 /** OpenCascade's bindings: no types of our own, the package is not among the project's. */
@@ -43,6 +43,13 @@ export function occSolid(oc: Occ, solid: Solid): Occ {
       );
     case 'intersection':
       return solid.of.map((s) => occSolid(oc, s)).reduce((a, b) => new oc.BRepAlgoAPI_Common(a, b).Shape());
+    case 'raised':
+      return fused(
+        oc,
+        solid.rings.map((points) =>
+          occLeaf(oc, { kind: 'loft', sections: [solid.from, solid.to].map((z) => ({ z, points })) }),
+        ),
+      );
     case 'difference':
       return cut(
         oc,
@@ -105,7 +112,6 @@ function occPlaced(oc: Occ, shape: Occ, { origin: o, x, y, z }: Frame): Occ {
 function occLeaf(oc: Occ, made: MadeAs | undefined): Occ {
   if (made === undefined) throw new Error('a leaf of unknown origin');
   if (made.kind === 'sweep') return sweep(oc, made);
-  if (made.kind === 'stroke') return stroke(oc, made);
   const { sections } = made;
   const bottom = sections[0]!;
   const straight = sections.every((s) => s.points.every((p, i) => distance2(p, bottom.points[i]!) < 1e-9));
@@ -141,25 +147,6 @@ function sweep(oc: Occ, { path, radius }: MadeAs & { kind: 'sweep' }): Occ {
     });
   if (pieces.length === 0) throw new Error(`an empty sweep at ${endOf(path).point.join(' ')}`);
   return fused(oc, pieces);
-}
-
-/** A stroke of writing: straight sides, half circles at its ends. */
-function stroke(oc: Occ, { p, q, width, height }: MadeAs & { kind: 'stroke' }): Occ {
-  const l = distance2(p, q);
-  const along: Vec3 = [(q[0] - p[0]) / l, (q[1] - p[1]) / l, 0];
-  const side = scale(cross([0, 0, 1], along), width / 2);
-  const out = scale(along, width / 2);
-  const [a, b]: Vec3[] = [
-    [p[0], p[1], 0],
-    [q[0], q[1], 0],
-  ];
-  const wire = new oc.BRepBuilderAPI_MakeWire();
-  wire.Add(line(oc, sub(a!, side), sub(b!, side)));
-  wire.Add(arc(oc, sub(b!, side), add(b!, out), add(b!, side)));
-  wire.Add(line(oc, add(b!, side), add(a!, side)));
-  wire.Add(arc(oc, add(a!, side), sub(a!, out), sub(a!, side)));
-  const face = new oc.BRepBuilderAPI_MakeFace(wire.Wire(), true).Face();
-  return new oc.BRepPrimAPI_MakePrism(face, new oc.gp_Vec(0, 0, height), false, true).Shape();
 }
 
 const line = (oc: Occ, a: Vec3, b: Vec3): Occ => new oc.BRepBuilderAPI_MakeEdge(pnt(oc, a), pnt(oc, b)).Edge();

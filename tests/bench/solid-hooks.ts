@@ -28,11 +28,6 @@ const told: readonly (readonly [file: string, from: string, to: string])[] = [
     'const raised = solidOf(meshFromGeom3(extrudeLinear({ height: to - from }, flat)));',
     "const raised = solidOf(Object.assign(meshFromGeom3(extrudeLinear({ height: to - from }, flat)), { madeAs: { kind: 'loft', sections: [0, to - from].map((z) => ({ z, points: ccw })) } }));",
   ],
-  [
-    'geometry/text-solid.js',
-    'return solidOf({ positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) });',
-    "return solidOf({ positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles), madeAs: { kind: 'stroke', p, q, width, height } });",
-  ],
 ];
 
 interface Loaded {

@@ -2,14 +2,12 @@ import type { Mesh } from '../../src/geometry/mesh.js';
 import type { Path } from '../../src/geometry/path.js';
 import type { Solid } from '../../src/geometry/solid.js';
 import type { Section } from '../../src/geometry/solid-shapes.js';
-import type { Vec2 } from '../../src/geometry/vec2.js';
 import type { SolidPart } from '../../src/parts/part.js';
 
 /** What a leaf of a solid was made of. */
 export type MadeAs =
   | { readonly kind: 'sweep'; readonly path: Path; readonly radius: number }
-  | { readonly kind: 'loft'; readonly sections: readonly Section[] }
-  | { readonly kind: 'stroke'; readonly p: Vec2; readonly q: Vec2; readonly width: number; readonly height: number };
+  | { readonly kind: 'loft'; readonly sections: readonly Section[] };
 
 /** One part to be made: its solid as the program describes it, before it is laid down. */
 export interface PartWork {
@@ -23,6 +21,7 @@ export function leavesOf(solid: Solid): Mesh[] {
     case 'mesh':
       return [solid.mesh];
     case 'hull-of-points':
+    case 'raised':
       return [];
     case 'difference':
       return [solid.from, ...solid.minus].flatMap(leavesOf);
@@ -40,6 +39,7 @@ export function leavesOf(solid: Solid): Mesh[] {
 export function hasHull(solid: Solid): boolean {
   switch (solid.kind) {
     case 'mesh':
+    case 'raised':
       return false;
     case 'hull':
     case 'hull-of-points':

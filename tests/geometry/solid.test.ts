@@ -12,6 +12,7 @@ import {
   minGap,
   overlapVolume,
   placed,
+  raised,
   type Solid,
   SolidError,
   solidOf,
@@ -20,6 +21,7 @@ import {
   volumeOf,
 } from '../../src/geometry/solid.js';
 import { bar, box } from '../../src/geometry/solid-shapes.js';
+import type { Vec2 } from '../../src/geometry/vec2.js';
 import { unit } from '../../src/geometry/vec3.js';
 
 const cube = box([0, 0, 0], [10, 10, 10]);
@@ -107,5 +109,18 @@ describe('solid', () => {
     for (let i = 0; i < 200; i++) evaluate(busy);
     const after = process.memoryUsage();
     expect((after.rss - before.rss) / 2 ** 20).toBeLessThan(64);
+  });
+
+  it('raises what rings cover together, counting nothing twice', () => {
+    const ring = (x: number): Vec2[] => [
+      [x, 0],
+      [x + 10, 0],
+      [x + 10, 4],
+      [x, 4],
+    ];
+    const solid = raised([ring(0), ring(6), ring(30)], -1, 2);
+    expect(volumeOf(solid)).toBeCloseTo((16 + 10) * 4 * 3, 6);
+    expect(bodiesOf(solid)).toBe(2);
+    expect(meshBounds(evaluate(solid))).toEqual({ low: [0, 0, -1], high: [40, 4, 2] });
   });
 });

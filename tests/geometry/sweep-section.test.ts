@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { meshVolume } from '../../src/geometry/mesh-measure.js';
+import { frameAlong } from '../../src/geometry/frame.js';
+import { meshBounds, meshVolume } from '../../src/geometry/mesh-measure.js';
 import { meshFaults } from '../../src/geometry/mesh-validate.js';
 import { pathFromPolygon, pathLength } from '../../src/geometry/path.js';
-import { evaluate, footChamfered, solidOf } from '../../src/geometry/solid.js';
-import { box, circlePoints, signedArea } from '../../src/geometry/solid-shapes.js';
+import { evaluate, footChamfered, intersection, placed, solidOf, trimmed } from '../../src/geometry/solid.js';
+import { bar, box, circlePoints, signedArea } from '../../src/geometry/solid-shapes.js';
 import { sweepSection } from '../../src/geometry/sweep.js';
 import { CHORD_ERROR } from '../../src/geometry/tolerance.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
@@ -60,6 +61,28 @@ describe('chamfered foot', () => {
       expect(taken).toBeLessThan(1.03 * ((size * size * 140) / 2));
       const top = evaluate(footChamfered(solidOf(mesh), 0.1));
       expect(meshFaults(top, { bodies: 1 })).toEqual([]);
+    }
+  });
+
+  it('leaves nothing hanging beside the foot where a round skin leans out over it', () => {
+    const [radius, flat, size] = [8, 0.4, 0.4];
+    const lying = trimmed(placed(bar(radius, 0, 40), frameAlong([0, 0, radius - flat], [1, 0, 0])), {
+      point: [0, 0, 0],
+      normal: [0, 0, 1],
+    });
+    const mesh = evaluate(footChamfered(lying, size));
+    expect(meshFaults(mesh, { bodies: 1 })).toEqual([]);
+    // in each layer no more than the outline in its middle, drawn in
+    const half = (z: number): number => Math.sqrt(radius ** 2 - (radius - flat - z) ** 2);
+    for (const [z, inset] of [
+      [0.1, 0.3],
+      [0.3, 0.1],
+    ] as const) {
+      const layer = evaluate(intersection(solidOf(mesh), box([-1, -20, z - 0.09], [50, 20, z + 0.09])));
+      const { low, high } = meshBounds(layer);
+      expect(high[1]).toBeLessThan(half(z) - inset + CHORD_ERROR);
+      expect(low[0]).toBeGreaterThan(inset - 0.01);
+      expect(high[0]).toBeLessThan(40 - inset + 0.01);
     }
   });
 });

@@ -8,12 +8,21 @@ const problems = (fields: string): string[] =>
 
 describe('jig', () => {
   test('is useful when left out: solid tubes that slide, with scale, marks, chamfer and comb', () => {
-    expect(planFrom(BASE).jig).toEqual(markedJig());
+    expect(planFrom(BASE).jig).toEqual(markedJig({ strut: null }));
   });
 
   test('takes joints, bores, cord and marks', () => {
     expect(jig('joint: press, press_fit: 0.05, tube: hollow, cord: 4, scale: false, marks: false, chamfer: 0')).toEqual(
-      markedJig({ joint: 'press', pressFit: 0.05, tubeWall: 2.4, cord: 4, scale: null, marks: false, chamfer: 0 }),
+      markedJig({
+        strut: null,
+        joint: 'press',
+        pressFit: 0.05,
+        tubeWall: 2.4,
+        cord: 4,
+        scale: null,
+        marks: false,
+        chamfer: 0,
+      }),
     );
     expect(jig('tube: hollow, tube_wall: "0.1 in"').tubeWall).toBeCloseTo(2.54, 9);
     expect(jig('tube_wall: 3').tubeWall).toBeNull();

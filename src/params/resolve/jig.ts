@@ -14,7 +14,7 @@ export function jigOf(jig: JigFile, units: 'mm' | 'in', collectors: readonly str
     fit: jig.fit,
     plate: jig.plate,
     keyLength: jig.key_length,
-    strut: jig.strut,
+    strut: jig.strut === 'auto' ? null : jig.strut,
     joint: jig.joint,
     pressFit: jig.press_fit,
     tubeWall: jig.tube === 'hollow' ? jig.tube_wall : null,

@@ -11,7 +11,7 @@ import { countField } from './number-field.js';
 
 /** `jig`: the printer and the printed mock-up. */
 export function jigSchema(lengths: Lengths) {
-  const { bed, fit, plate, key_length, strut, gap, chamfer, comb } = DEFAULTS.jig;
+  const { bed, fit, plate, key_length, gap, chamfer, comb } = DEFAULTS.jig;
   const side = (about: string) => lengths.positive(about, { max: 2000 });
   return z
     .strictObject({
@@ -22,7 +22,7 @@ export function jigSchema(lengths: Lengths) {
       fit: lengths.atLeastZero('Gap per side where printed parts slide together', { max: 2 }).prefault(fit),
       plate: lengths.positive('Thickness of printed plates', { max: 50 }).prefault(plate),
       key_length: lengths.positive("Length of the key at a dummy tube's joint", { max: 100 }).prefault(key_length),
-      strut: lengths.positive('Diameter of the struts of the collector holder', { max: 100 }).prefault(strut),
+      strut: strutSchema(lengths),
       gap: lengths.atLeastZero('Least gap between parts on a build plate. Common practice', { max: 100 }).prefault(gap),
       print: printSchema(lengths),
       bench: benchSchema(lengths),
@@ -39,6 +39,18 @@ export function jigSchema(lengths: Lengths) {
     })
     .prefault({})
     .describe('The printer and the printed mock-up.');
+}
+
+/** Diameter of the struts, or the program's choice. */
+function strutSchema(lengths: Lengths) {
+  const about = 'Diameter of the struts of the collector holders, or auto: the least that holds them still';
+  return z
+    .union([z.literal('auto'), lengths.positive(about, { max: 100 })], {
+      error: (issue: { readonly input?: unknown }) =>
+        expected('auto or a length such as 16 or "5/8 in", over 0 and at most 100 mm', issue.input),
+    })
+    .default(DEFAULTS.jig.strut)
+    .describe(about);
 }
 
 /** Fields of the dummy tubes themselves. */
@@ -63,7 +75,7 @@ function tubeFields(lengths: Lengths) {
       .prefault(tube_wall),
     cord: lengths
       .atLeastZero(
-        "Diameter of an elastic cord threaded through every tube's centreline from plug to holder; a stiff rod passes straights only",
+        "Diameter of an elastic cord threaded through every tube's centreline and knotted under the port's plug and under the holder's base; a stiff rod passes straights only. A collector that feeds another has its stem over those holes: hold its tubes by press or screw",
         { min: 1, max: 20 },
       )
       .optional(),

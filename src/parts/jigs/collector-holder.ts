@@ -9,17 +9,18 @@ import type { FlangePart } from '../flange.js';
 import type { SolidPart } from '../part.js';
 import { piecesOf } from '../pieces.js';
 import { collectorFiles, printedPart } from '../printed-part.js';
-import { FOOT } from './dummy-tube.js';
 import { blockFootPlaces, footPlaces } from './foot-places.js';
-import { bossLength, type HolderBlock, holderBlock } from './holder-block.js';
+import { bossLength, feedsAnother, type HolderBlock, holderBlock, seatsFor } from './holder-block.js';
 import { type Foot, footBoss, footSolid } from './holder-foot.js';
 import { type HeldTube, type HolderArm, holderSolid } from './holder-ring.js';
+import { casesOf, dummyTubes, type HolderStiffness, holderStiffness } from './holder-stiffness.js';
+import { holderStruts } from './holder-struts.js';
 import { takesScrew } from './joint-screw.js';
-import { socket } from './key.js';
-import { barNormal, keyedBars } from './keyed-bar.js';
+import { keyFor, socket } from './key.js';
+import { BAR_LEAN, barNormal, keyedBars } from './keyed-bar.js';
 import { outletStem } from './outlet-stem.js';
-import { findStruts, type StrutLine, type StrutSpace, type TakenLine, takenBy } from './strut-search.js';
-import { type HolderStiffness, holderStiffness } from './strut-stiffness.js';
+import { type StrutLine, type StrutSpace, type TakenLine, takenBy } from './strut-search.js';
+import { STRUT_SIZES } from './strut-sizes.js';
 import { outletKey, outOfHolder } from './tube-jigs.js';
 
 /** The parts that hold one collector's inlets in place over the flange, and remarks where they cannot. */
@@ -40,18 +41,28 @@ export interface Surroundings {
   readonly keptOut: readonly KeptOut[];
   /** What the struts of the holders before take up. */
   readonly taken: readonly TakenLine[];
+  /** How stiff the holders before are. */
+  readonly before: readonly HolderStiffness[];
 }
 
 /**
  * Holder of a collector: a block with a socket for every last dummy tube, exactly at the inlets, and struts from it to feet
- * bolted to the printed flange, two or three, clear of every tube by 2 mm. Where the collector feeds another, a stem goes on
+ * bolted to the printed flange, two to four as its stiffness asks, clear of every tube by 2 mm. Where the collector feeds another, a stem goes on
  * from the block to its outlet and carries the secondary.
  */
 export function collectorHolder(plan: Plan, collector: number, around: Surroundings): CollectorHolder {
   const c = plan.collectors[collector]!;
-  const block = holderBlock(plan, c);
+  const spaceFor = (strut: number): StrutSpace | null => {
+    const block = holderBlock(plan, c, strut);
+    return block && strutSpace(plan, c, block, around);
+  };
+  const arriving = dummyTubes(plan, collector, around);
+  const cases = casesOf(arriving);
+  // bolts are left for the collector that follows, which its stem carries too
+  const standing = holderStruts({ jig: plan.jig, spaceFor, cases, fewest: feedsAnother(plan, c) ? 2 : 3 });
+  const block = standing?.block ?? holderBlock(plan, c, plan.jig.strut ?? STRUT_SIZES[0]!);
   if (!block) return { parts: [], notes: [tooShort(c.name)], taken: [], stiffness: null };
-  const struts = findStruts(strutSpace(plan, c, block, around));
+  const struts = standing?.lines ?? [];
   const name = plan.collectors.length === 1 ? '' : `-${collectorFiles(plan.collectors)[collector]}`;
   const arms = struts.map((s): HolderArm => {
     const d = directionAt(s.points, 0);
@@ -87,8 +98,8 @@ export function collectorHolder(plan: Plan, collector: number, around: Surroundi
   return {
     parts: [ring, ...stem, ...struts.flatMap((s, i) => strutParts(plan, block, s, name, i + 1))],
     notes: notesOn(c.name, struts.length, block, plan.jig.holder?.collector === collector),
-    taken: struts.flatMap((s) => takenBy(s)),
-    stiffness: holderStiffness(c.name, block, c.frame, struts),
+    taken: struts.flatMap((s) => takenBy(s, block)),
+    stiffness: standing && holderStiffness(plan, c, standing, arriving),
   };
 }
 
@@ -143,6 +154,7 @@ function strutSpace(
   const standing = flanges.filter((f) => heads.includes(f.head));
   const onThem = plan.ports.filter((p) => heads.includes(p.head)).map((p) => String(p.cylinder));
   const arriving = tubes.filter((t) => t.collector === index).map((t) => t.id);
+  const seats = seatsFor(block.strut);
   // a strut stands on its own head and starts beside its own collector
   const away = keptOut.filter(
     (k) => !k.endsOn.some((id) => arriving.includes(id)) && !k.startsOn.some((id) => onThem.includes(id)),
@@ -152,8 +164,8 @@ function strutSpace(
     frame: collector.frame,
     feet:
       holder?.collector === index
-        ? blockFootPlaces(plan, holder, block.strut)
-        : standing.flatMap((f) => footPlaces(plan, f, block.strut)),
+        ? seats.flatMap((r) => blockFootPlaces(plan, holder, r))
+        : standing.flatMap((f) => seats.flatMap((r) => footPlaces(plan, f, r))),
     tubes,
     ending: arriving,
     obstacles: away.map((k) => k.obstacle),
@@ -168,7 +180,16 @@ function strutParts(plan: Plan, block: HolderBlock, line: StrutLine, name: strin
   const label = `S${number}`;
   const { frame: head, plate } = line.foot;
   const back = scale(directionAt(points, points.length - 2), -1);
-  const foot: Foot = { place: line.foot, direction: back, normal: barNormal(back), block, head, plate, label };
+  const foot: Foot = {
+    place: line.foot,
+    direction: back,
+    normal: barNormal(back),
+    block,
+    key: keyFor(2 * line.foot.thick, plan.jig.fit),
+    head,
+    plate,
+    label,
+  };
   const footPart = printedPart(
     {
       name: `foot${name}-${number}`,
@@ -190,8 +211,10 @@ function strutParts(plan: Plan, block: HolderBlock, line: StrutLine, name: strin
       to: along(to, d, -(i === points.length - 2 ? footBoss(foot) : elbowBoss(block))),
       radius: block.strut,
       key: block.strutKey,
+      ...(i === points.length - 2 ? { lastKey: foot.key } : {}),
       keyLength: block.keyLength,
       bed,
+      chamfer: plan.jig.chamfer,
       name: `strut${name}-${number}${letter}`,
       label: label + letter,
       title: `Strut ${number}${letter} of the collector's holder`,
@@ -219,9 +242,20 @@ function elbowPart(plan: Plan, block: HolderBlock, points: readonly Vec3[], name
   });
   const across = cross(a, b);
   const up = length(across) > 1e-6 ? unit(across) : perpendicularTo(a);
-  const solid = trimmed(difference(body, ...sockets), { point: scale(up, FOOT - block.strut), normal: up });
+  const solid = trimmed(difference(body, ...sockets), {
+    point: scale(up, -block.strut * Math.sin(BAR_LEAN)),
+    normal: up,
+  });
   return printedPart(
-    { name, kind: 'collector-holder', title: 'Elbow of a strut', solid, at, up: frameFacing(WORLD.origin, up, a) },
+    {
+      name,
+      kind: 'collector-holder',
+      title: 'Elbow of a strut',
+      solid,
+      at,
+      up: frameFacing(WORLD.origin, up, a),
+      chamfer: plan.jig.chamfer,
+    },
     plan.jig.bed,
   );
 }

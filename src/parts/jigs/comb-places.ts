@@ -30,8 +30,7 @@ export interface CombSpace {
   readonly tubes: readonly RoutedTube[];
   readonly obstacles: readonly Obstacle[];
   readonly struts: readonly TakenLine[];
-  /** Radius of the struts, half the comb's thickness and its gap about the tubes, mm. */
-  readonly strut: number;
+  /** Half the comb's thickness and its gap about the tubes, mm. */
   readonly half: number;
   readonly gap: number;
 }
@@ -189,7 +188,7 @@ function openedPlace(
 
 /** Nothing but the seated tubes where the comb is, nor in the way by which it comes on. */
 function isFree({ frame, seats }: CombPlace, all: readonly Sampled[], space: CombSpace): boolean {
-  const { half, obstacles, struts, strut } = space;
+  const { half, obstacles, struts } = space;
   const reach = Math.max(...seats.map((s) => s.radius)) + REACH;
   const at = (s: CombSeat): Vec3 => along(along(frame.origin, frame.x, s.at[0]), frame.y, s.at[1]);
   const bones = seats.flatMap((a, i) => seats.slice(i + 1).map((b) => [at(a), at(b)] as const));
@@ -202,11 +201,13 @@ function isFree({ frame, seats }: CombPlace, all: readonly Sampled[], space: Com
       (h) => (seat !== undefined && Math.abs(h.run - seat.run) < 6 * h.radius) || clear(h.point, h.radius + STEP / 4),
     );
   });
-  const axes = struts.flatMap(({ from, to }) => {
+  const strutsFree = struts.every(({ from, to, radius }) => {
     const count = Math.ceil(distance(from, to) / STEP);
-    return Array.from({ length: count + 1 }, (_, i) => lerp(from, to, i / count));
+    return Array.from({ length: count + 1 }, (_, i) => lerp(from, to, i / count)).every((p) =>
+      clear(p, radius + 1 + STEP / 4),
+    );
   });
-  if (!passesFree || !axes.every((p) => clear(p, strut + 1 + STEP / 4))) return false;
+  if (!passesFree || !strutsFree) return false;
   return obstacles.every((o) =>
     bones.every(([a, b]) => [0, 0.25, 0.5, 0.75, 1].every((t) => obstacleDistance(o, lerp(a, b, t)) > reach + ROOM)),
   );

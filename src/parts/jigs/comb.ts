@@ -34,7 +34,6 @@ export function combsOf(
     tubes,
     obstacles: keptOut.map((k) => k.obstacle),
     struts,
-    strut: plan.jig.strut / 2,
     half: plan.jig.plate / 2,
     gap,
   });

@@ -6,10 +6,11 @@ import { difference, type Solid, solidOf, trimmed, union } from '../../geometry/
 import { circlePoints } from '../../geometry/solid-shapes.js';
 import { type SweepSize, sweepSection } from '../../geometry/sweep.js';
 import { CHORD_ERROR } from '../../geometry/tolerance.js';
-import { along, angleBetween, cross, dot, sub, type Vec3 } from '../../geometry/vec3.js';
+import { along, angleBetween, cross, dot, scale, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { JigPlan } from '../../params/plan.js';
 import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';
+import { footBevel } from './foot-bevel.js';
 import type { JointKey } from './joint-keys.js';
 import { screwHole, screwLength, screwPilot } from './joint-screw.js';
 import { socket, spigot } from './key.js';
@@ -79,8 +80,10 @@ function printed(tube: OwnTube, lying: Lying): SolidPart {
   const { piece, path, at, jig } = tube;
   const whole = tubeSolid(tube, lying);
   const solid = lying.foot ? trimmed(whole, footPlane(path, piece.od, lying.up.z)) : whole;
+  // a tilted end that stands on the bed is cut after it was swept, so its edge is taken off when it lies there
+  const chamfer = !lying.foot && tube.back > 0 ? jig.chamfer : 0;
   return printedPart(
-    { name: `tube-${piece.file}`, kind: 'dummy-tube', title: titleOf(tube), solid, at, up: lying.up },
+    { name: `tube-${piece.file}`, kind: 'dummy-tube', title: titleOf(tube), solid, at, up: lying.up, chamfer },
     jig.bed,
   );
 }
@@ -122,22 +125,46 @@ function tubeSolid(tube: OwnTube, lying: Lying): Solid {
   const own = (way: Vec3): Vec3 => directionInto(at, way);
   return difference(
     union(body, ...(end.length > 0 ? [spigot(end.key, end.length, farEnd, sunk)] : []), ...marks.raised),
-    ...(start.length > 0 ? [socket(start.key, start.length, WORLD, back + 1)] : []),
+    ...(start.length > 0 ? [socket(start.key, start.length, WORLD, back + 1, edgeOf(tube, lying))] : []),
     ...(start.screw ? [screwHole(WORLD, start.length, own(start.screw), od / 2)] : []),
     ...(end.screw ? [screwPilot(farEnd, end.length, own(end.screw), end.key.radius, cord ?? 0)] : []),
     ...(bore ? [solidOf(bore)] : []),
     ...marks.cut,
+    ...(lying.foot ? footBevels(tube, up, farEnd) : []),
   );
 }
 
-/** The round body with its edges taken off at joints of the steel, and by the chamfer where it stands on its start. */
-function tubeBody({ piece, path, back, jig }: OwnTube, { up, foot }: Lying) {
+/** Chamfer of the socket of a tube that stands on its start, mm, as far as the key's flat allows. */
+const edgeOf = ({ start, back, jig }: OwnTube, { foot }: Lying): number =>
+  foot || back > 0 ? 0 : Math.min(jig.chamfer, start.length / 4);
+
+/** The edges of a lying tube's foot at its ends; none where a groove for a joint has taken off more. */
+function footBevels(tube: OwnTube, up: Vec3, farEnd: Frame): Solid[] {
+  const { piece, path, cutAt, jig } = tube;
+  const size = Math.min(jig.chamfer, pathLength(path) / 4);
+  const [height, half] = [piece.od / 2 - FOOT, piece.od / 2];
+  const grooves = endGrooves(tube, 0);
+  const start = { axis: WORLD.origin, face: cutAt.point, out: scale(cutAt.normal, -1), up, height, half };
+  const end = { axis: farEnd.origin, face: farEnd.origin, out: farEnd.z, up, height, half };
+  return [start, end].flatMap((e, i) => (size > 0 && grooves[i]! - FOOT < size ? [footBevel(e, size)] : []));
+}
+
+/** How much of the edges at its start and its end is taken off: at joints of the steel, and `onBed` mm where it stands on its start. */
+function endGrooves({ piece, path, back, jig }: OwnTube, onBed: number): readonly [start: number, end: number] {
+  const most = Math.min(pathLength(path) / 4, piece.od / 8);
+  const line = (isCut: boolean): number => (jig.marks && isCut ? CUT_LINE : 0);
+  return [
+    back > 0 ? 0 : Math.min(most, Math.max(onBed, line(piece.startsAtCut))),
+    Math.min(most, line(piece.endsAtCut)),
+  ];
+}
+
+/** The round body with the edges at its ends taken off. */
+function tubeBody(tube: OwnTube, { up, foot }: Lying) {
+  const { piece, path, back, jig } = tube;
   const radius = piece.od / 2;
   const length = pathLength(path);
-  const most = Math.min(length / 4, radius / 4);
-  const onBed = foot ? 0 : jig.chamfer;
-  const atStart = back > 0 ? 0 : Math.min(most, Math.max(onBed, jig.marks && piece.startsAtCut ? CUT_LINE : 0));
-  const atEnd = jig.marks && piece.endsAtCut ? Math.min(most, CUT_LINE) : 0;
+  const [atStart, atEnd] = endGrooves(tube, foot ? 0 : jig.chamfer);
   const narrow = (by: number): number => (radius - by) / radius;
   const sizes: SweepSize[] = [
     { run: -back, size: narrow(atStart) },

@@ -8,10 +8,14 @@ import type { JigPlan } from '../../params/plan.js';
 import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';
 import { keyFor, socket, socketRoom, spigot } from './key.js';
+import { STRUT_SIZES } from './strut-sizes.js';
 import { RAISED } from './tube-label.js';
 
 /** Gaps of the coupon about the plan's, mm a side. Common practice: slides print well somewhere from 0.1 to 0.3. */
 const STEPS = [-0.1, -0.05, 0, 0.05, 0.1];
+
+/** Diameter of the bar whose key is tried where the plan leaves the struts' to the program, mm: the thinnest. */
+const barOf = (jig: JigPlan): number => jig.strut ?? Math.min(...STRUT_SIZES);
 
 /** Wall between sockets and to the outside, height of the figures and room round them, and height of the key's grip, mm. */
 const WALL = 3;
@@ -29,9 +33,9 @@ export const couponFits = (fit: number): number[] => [
  * figure in mm, and the key to try in them. The gap at which it slides is what the plan's `fit` should be on that printer.
  */
 export function fitCoupon(jig: JigPlan): SolidPart[] {
-  const key = keyFor(jig.strut, jig.fit);
+  const key = keyFor(barOf(jig), jig.fit);
   const grip = union(
-    chamferedBar(jig.strut / 2, GRIP, jig.chamfer),
+    chamferedBar(barOf(jig) / 2, GRIP, jig.chamfer),
     spigot(key, jig.keyLength, { ...WORLD, origin: [0, 0, GRIP] }),
   );
   const part = (name: string, title: string, solid: Solid): SolidPart =>
@@ -50,8 +54,9 @@ interface Cell {
   readonly figures: Strokes;
 }
 
-function block({ bed, fit, keyLength, strut, chamfer }: JigPlan): Solid {
-  const key = keyFor(strut, fit);
+function block(jig: JigPlan): Solid {
+  const { bed, fit, keyLength, chamfer } = jig;
+  const key = keyFor(barOf(jig), fit);
   const cells = couponFits(fit).map((f): Cell => ({ fit: f, figures: textStrokes(figuresOf(f), FIGURES) }));
   const reach = key.radius + Math.max(...cells.map((c) => c.fit));
   const wide = Math.max(2 * reach + WALL, ...cells.map((c) => c.figures.width + 2 * CLEAR));

@@ -1,9 +1,9 @@
 import { WORLD } from '../../geometry/frame.js';
-import type { Solid } from '../../geometry/solid.js';
+import { evaluate, type Solid, solidOf } from '../../geometry/solid.js';
 import type { Plan } from '../../params/plan.js';
 import type { FlangePart } from '../flange.js';
 import type { SolidPart } from '../part.js';
-import { printedPart } from '../printed-part.js';
+import { fitsTurned, printedPart } from '../printed-part.js';
 import { proofThickness } from './proof-plate.js';
 import { proofSolid } from './proof-solid.js';
 import { dovetailCuts, splitAt } from './proof-split.js';
@@ -15,16 +15,18 @@ import { dovetailCuts, splitAt } from './proof-split.js';
 export function flangeProof(plan: Plan, flange: FlangePart): SolidPart[] {
   const thickness = proofThickness(plan);
   const { fit, bed, chamfer } = plan.jig;
-  const solid = proofSolid(flange.region, thickness, fit);
+  // its pieces are cut out of one and the same plate
+  const plate = evaluate(proofSolid(flange.region, thickness, fit));
+  const solid = solidOf(plate);
   const part = (s: Solid, name: string, title: string): SolidPart =>
     printedPart(
       { name, kind: 'flange-proof', title, solid: s, at: plan.heads[flange.head]!.frame, up: WORLD, chamfer },
       bed,
     );
-  const whole = part(solid, `${flange.name}-proof`, `Printed ${flange.name}, ${thickness.toFixed(1)} mm thick`);
-  if (whole.tooBig === null) return [whole];
-  const cuts = dovetailCuts(flange.region, bed);
-  if (cuts === null || cuts.length === 0) return [whole];
+  const cuts = fitsTurned(plate, bed) ? null : dovetailCuts(flange.region, bed);
+  if (cuts === null || cuts.length === 0) {
+    return [part(solid, `${flange.name}-proof`, `Printed ${flange.name}, ${thickness.toFixed(1)} mm thick`)];
+  }
   const pieces = splitAt(solid, cuts, thickness, fit);
   return pieces.map((piece, i) =>
     part(piece, `${flange.name}-proof-${i + 1}`, `Printed ${flange.name}, piece ${i + 1} of ${pieces.length}`),

@@ -27,6 +27,10 @@ export interface FootPlace {
   readonly at: Vec2;
   readonly seat: Vec2;
   readonly holeDiameter: number;
+  /** On which side of the bolt the seat is, by number. */
+  readonly side: number;
+  /** Radius of what stands on the seat, mm. */
+  readonly thick: number;
   /** Radius of the pad about the bolt, and the radius about it to keep free for the tool, mm. */
   readonly padRadius: number;
   readonly toolRadius: number;
@@ -71,6 +75,8 @@ function aboutBolt(face: Face, bolt: Bolt, strut: number): FootPlace[] {
       ...face,
       at: bolt.at,
       seat,
+      side: k,
+      thick: strut,
       holeDiameter: bolt.holeDiameter,
       padRadius: bolt.holeDiameter / 2 + 5,
       toolRadius,

@@ -45,10 +45,10 @@ export const STUB = 3;
 /** A stem shorter than this, mm, is none. */
 const LEAST_STEM = 5;
 
-/** The block that takes the last dummy tubes of a collector; null when the collector feeds another and ends before its holder would. */
-export function holderBlock(plan: Plan, collector: CollectorPlan): HolderBlock | null {
+/** The block that takes the last dummy tubes of a collector, for struts of a diameter, mm; null when the collector feeds another and ends before its holder would. */
+export function holderBlock(plan: Plan, collector: CollectorPlan, strut: number): HolderBlock | null {
   const { od } = inletTube(plan, collector);
-  const { fit, keyLength, strut } = plan.jig;
+  const { fit, keyLength } = plan.jig;
   const count = inletCount(collector);
   const tilt = count === 1 ? 0 : collector.mergeHalfAngle;
   const gap = jointGap(plan.jig);
@@ -96,8 +96,26 @@ export function reachOf(block: HolderBlock, [c, s]: Vec2): number {
   return Math.max(...block.inlets.map((i) => i.origin[0] * c + i.origin[1] * s)) + block.radius;
 }
 
-/** Length of the boss that takes a strut's end, from the middle of what carries it, mm. */
-export const bossLength = (block: HolderBlock): number => block.strut + 2 + socketRoom(block.keyLength);
+/** Radii of the seats tried for a strut of that radius, mm: between ports and bolts a thick strut may have to stand on a slimmer foot. */
+export const seatsFor = (strut: number): number[] => [strut, ...[12, 8].filter((r) => r < strut)];
+
+/** Room between a thick strut's end and its foot's pad, mm: what stands on the flange. */
+const OVER_PAD = 6;
+
+/**
+ * How far from its root a foot's boss, `seat` mm thick in radius, ends and the strut begins, mm: the boss has left the pad of thickness
+ * `pad` before its socket starts, and a strut thicker than the boss hangs over the pad. `rise`: sine of the strut's angle to the face.
+ */
+export function neckLength({ strut, keyLength }: HolderBlock, seat: number, rise: number, pad: number): number {
+  const lean = Math.sqrt(Math.max(0, 1 - rise * rise));
+  const lift = (seat * lean - pad / 2) / rise;
+  const boss = Math.max(seat + 2, lift) + socketRoom(keyLength);
+  return strut <= seat ? boss : Math.max(boss, (strut * lean + pad / 2 + OVER_PAD) / rise);
+}
+
+/** Length of the boss that takes a strut's end, from the middle of what carries it, mm: out of that when it ends, however thick. */
+export const bossLength = (block: HolderBlock): number =>
+  Math.max(block.strut + 2 + socketRoom(block.keyLength), 2 * block.strut + 3);
 
 /** Middle of the end of an arm that reaches `out` mm from the axis in a direction across it, collector frame. */
 export const armEnd = (block: HolderBlock, [c, s]: Vec2, out: number): Vec3 => [out * c, out * s, block.armHeight];

@@ -5,8 +5,8 @@ import { textSolid, textStrokes } from '../../geometry/text-solid.js';
 import { add2, type Vec2 } from '../../geometry/vec2.js';
 import { along, scale, type Vec3 } from '../../geometry/vec3.js';
 import { type FootPlace, PAD } from './foot-places.js';
-import type { HolderBlock } from './holder-block.js';
-import { socket, socketRoom } from './key.js';
+import { type HolderBlock, neckLength } from './holder-block.js';
+import { type Key, socket } from './key.js';
 import { ENGRAVED } from './proof-solid.js';
 
 /** A foot with the strut that stands on it. */
@@ -17,18 +17,17 @@ export interface Foot {
   /** Where the flat of its key faces, world. */
   readonly normal: Vec3;
   readonly block: HolderBlock;
+  /** Of the strut's end in it. */
+  readonly key: Key;
   /** The head's frame, and the height of the printed flange's outer face in it, mm. */
   readonly head: Frame;
   readonly plate: number;
   readonly label: string;
 }
 
-/** How far from its root the foot's boss ends and the strut begins, mm: the boss must have left the plate before its socket starts. */
-export function footBoss({ direction, block, head }: Foot): number {
-  const rise = directionInto(head, direction)[2];
-  const lift = (block.strut * Math.sqrt(Math.max(0, 1 - rise * rise)) - PAD / 2) / rise;
-  return Math.max(block.strut + 2, lift) + socketRoom(block.keyLength);
-}
+/** How far from its root the foot's boss ends and the strut begins, mm. */
+export const footBoss = ({ place, direction, block, head }: Foot): number =>
+  neckLength(block, place.thick, directionInto(head, direction)[2], PAD);
 
 /** The foot in the frame of its head: a pad with the bolt's hole, a boss along the strut with its socket, its name below. */
 export function footSolid(foot: Foot): Solid {
@@ -38,10 +37,10 @@ export function footSolid(foot: Foot): Solid {
   const root = pointInto(head, place.root);
   const length = footBoss(foot);
   const top = plate + PAD;
-  const pad = hull(standing(place.at, place.padRadius, plate, top), standing(place.seat, block.strut + 1, plate, top));
+  const pad = hull(standing(place.at, place.padRadius, plate, top), standing(place.seat, place.thick + 1, plate, top));
   const axis = frameFacing(root, direction, normal);
-  const boss = placed(bar(block.strut, 0, length), axis);
-  const knuckle = hull(standing(place.seat, block.strut + 1, plate, top), placed(bar(block.strut, 0, 1), axis));
+  const boss = placed(bar(place.thick, 0, length), axis);
+  const knuckle = hull(standing(place.seat, place.thick + 1, plate, top), placed(bar(place.thick, 0, 1), axis));
   const body = trimmed(union(pad, knuckle, boss), { point: [0, 0, plate], normal: [0, 0, 1] });
   const mouth = frameFacing(along(root, direction, length), scale(direction, -1), normal);
   const hole = prism(
@@ -55,7 +54,7 @@ export function footSolid(foot: Foot): Solid {
     y: [0, 1, 0],
     z: [0, 0, -1],
   });
-  return difference(body, hole, socket(block.strutKey, block.keyLength, mouth), name);
+  return difference(body, hole, socket(foot.key, block.keyLength, mouth), name);
 }
 
 function standing([x, y]: Vec2, radius: number, from: number, to: number): Solid {

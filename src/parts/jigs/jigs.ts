@@ -6,7 +6,7 @@ import type { SolidPart } from '../part.js';
 import { type CollectorHolder, collectorHolder } from './collector-holder.js';
 import { combsOf } from './comb.js';
 import { flangeProof } from './flange-proof.js';
-import type { HolderStiffness } from './strut-stiffness.js';
+import type { HolderStiffness } from './holder-stiffness.js';
 import { tubeFeet } from './tube-foot.js';
 import { primaryJigs, secondaryJigs } from './tube-jigs.js';
 
@@ -39,7 +39,8 @@ export function mockUpOf({ plan, primaries, secondaries, flanges, problem = prob
   const holders: CollectorHolder[] = [];
   for (const i of plan.collectors.keys()) {
     const taken = holders.flatMap((h) => h.taken);
-    holders.push(collectorHolder(plan, i, { tubes, flanges, keptOut, taken }));
+    const before = holders.flatMap((h) => h.stiffness ?? []);
+    holders.push(collectorHolder(plan, i, { tubes, flanges, keptOut, taken, before }));
   }
   const struts = holders.flatMap((h) => h.taken);
   const combs = plan.jig.comb ? combsOf(plan, tubes, keptOut, struts) : NONE;

@@ -55,17 +55,21 @@ export function spigot(key: Key, length: number, joint: Frame, sunk: number = SU
 
 /**
  * What to cut for a socket that takes a spigot of `length` mm: z into the part, the flat towards y, opened `mouth` mm back
- * from the joint. The gap is `fit` or a hair more.
+ * from the joint. The gap is `fit` or a hair more. One that opens on the bed gets a chamfer of `edge` mm there, for the first layer's bulge.
  */
-export function socket(key: Key, length: number, joint: Frame, mouth: number = SUNK): Solid {
-  const points = dSection((key.radius + key.fit) / Math.cos(Math.PI / FACETS), key.flat + key.fit);
-  return placed(
-    loft([
-      { z: -mouth, points },
-      { z: length + SOCKET_RELIEF, points },
-    ]),
-    joint,
-  );
+export function socket(key: Key, length: number, joint: Frame, mouth: number = SUNK, edge = 0): Solid {
+  const section = (wider: number): Vec2[] =>
+    dSection((key.radius + key.fit + wider) / Math.cos(Math.PI / FACETS), key.flat + key.fit + wider);
+  const points = section(0);
+  const open =
+    edge > 0
+      ? [
+          { z: -mouth, points: section(edge) },
+          { z: 0, points: section(edge) },
+          { z: edge, points },
+        ]
+      : [{ z: -mouth, points }];
+  return placed(loft([...open, { z: length + SOCKET_RELIEF, points }]), joint);
 }
 
 /** What a part needs along a socket's axis for a spigot of `length` mm, the floor behind it included. */

@@ -5,9 +5,11 @@ import { textSolid } from '../../geometry/text-solid.js';
 import { distance, lerp, perpendicularTo, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';
-import { FOOT } from './dummy-tube.js';
 import { type Key, socket, spigot } from './key.js';
 import { labelStrokes, RAISED } from './tube-label.js';
+
+/** A bar's underside is cut flat where it would lean out further than this from upright, rad: no support, and a foot that holds. */
+export const BAR_LEAN = (48 * Math.PI) / 180;
 
 /** Where the flats of a strut's keys face: the same for its bars and what carries them, whichever way one looks along it. World. */
 export const barNormal = (direction: Vec3): Vec3 => perpendicularTo(direction);
@@ -22,9 +24,15 @@ export interface BarRun {
   /** Lengths of the spigots at both ends of the run, mm, where they differ from `keyLength`; 0 is a plain end. */
   readonly startKey?: number;
   readonly endKey?: number;
+  /** Key of the spigot at the end of the run where it is another than `key`. */
+  readonly lastKey?: Key;
   /** Where the keys' flats face, world; left out: as `barNormal` says. */
   readonly normal?: Vec3;
   readonly bed: Vec3;
+  /** Depth of the flat it lies on, mm; left out: as deep as needs no support. */
+  readonly flat?: number;
+  /** Of the first layers, mm. */
+  readonly chamfer: number;
   /** Name of the part, what is written on it, and what it is in words. */
   readonly name: string;
   readonly label: string;
@@ -33,7 +41,7 @@ export interface BarRun {
 
 /**
  * The bars of one straight run: one, or as many equal ones as the bed asks for. The run has a spigot at both ends; where bars
- * meet, the later one has the socket. They print lying on a flat 0.4 mm deep.
+ * meet, the later one has the socket. They print lying on a flat as wide as needs no support.
  */
 export function keyedBars(run: BarRun): SolidPart[] {
   const most = Math.max(run.bed[0], run.bed[1]) - 2 * run.keyLength - 2;
@@ -41,13 +49,15 @@ export function keyedBars(run: BarRun): SolidPart[] {
   return Array.from({ length: count }, (_, i) => {
     const suffix = count === 1 ? '' : `-${i + 1}`;
     const [from, to] = [lerp(run.from, run.to, i / count), lerp(run.from, run.to, (i + 1) / count)];
-    const endKey = i === count - 1 ? (run.endKey ?? run.keyLength) : run.keyLength;
-    return keyedBar({ ...run, from, to, endKey, name: run.name + suffix, label: run.label + suffix }, i > 0);
+    const last = i === count - 1;
+    const endKey = last ? (run.endKey ?? run.keyLength) : run.keyLength;
+    const lastKey = last ? (run.lastKey ?? run.key) : run.key;
+    return keyedBar({ ...run, from, to, endKey, lastKey, name: run.name + suffix, label: run.label + suffix }, i > 0);
   });
 }
 
 function keyedBar(run: BarRun, startsWithSocket: boolean): SolidPart {
-  const { key, keyLength, radius, startKey = keyLength, endKey = keyLength } = run;
+  const { key, keyLength, radius, startKey = keyLength, endKey = keyLength, lastKey = key } = run;
   const length = distance(run.from, run.to);
   const direction = unit(sub(run.to, run.from));
   const at = frameFacing(run.from, direction, run.normal ?? barNormal(direction));
@@ -58,10 +68,14 @@ function keyedBar(run: BarRun, startsWithSocket: boolean): SolidPart {
   const keyed = startsWithSocket
     ? difference(round, socket(key, keyLength, WORLD))
     : withSpigot(round, key, startKey, start);
-  const whole = withName(withSpigot(keyed, key, endKey, end), run.label, radius, length);
-  const lying = trimmed(whole, { point: [0, FOOT - radius, 0], normal: [0, 1, 0] });
+  const whole = withName(withSpigot(keyed, lastKey, endKey, end), run.label, radius, length);
+  const lying = trimmed(whole, {
+    point: [0, (run.flat ?? radius * (1 - Math.sin(BAR_LEAN))) - radius, 0],
+    normal: [0, 1, 0],
+  });
   const up = frameFacing(WORLD.origin, [0, 1, 0], [1, 0, 0]);
-  return printedPart({ name: run.name, kind: 'collector-holder', title: run.title, solid: lying, at, up }, run.bed);
+  const { name, title, chamfer } = run;
+  return printedPart({ name, kind: 'collector-holder', title, solid: lying, at, up, chamfer }, run.bed);
 }
 
 const withSpigot = (body: Solid, key: Key, length: number, at: Frame): Solid =>

@@ -2,6 +2,7 @@ import { pointFrom } from '../../geometry/frame.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 import type { CollectorPlan } from '../../params/plan.js';
 import type { SolidPart } from '../part.js';
+import { FOOT } from './dummy-tube.js';
 import type { HolderBlock, HolderStem } from './holder-block.js';
 import type { JointKey } from './joint-keys.js';
 import { keyedBars } from './keyed-bar.js';
@@ -30,6 +31,9 @@ export function outletStem(block: HolderBlock, stem: HolderStem, place: StemPlac
     endKey: joint.length,
     normal,
     bed,
+    // as round as the outlet it stands for
+    flat: FOOT,
+    chamfer: 0,
     name: `stem${file}`,
     label: `${collector.name} out`,
     title: `Stem of collector ${collector.name}: stands for its outlet, carries the secondary`,

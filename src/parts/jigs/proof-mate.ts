@@ -1,6 +1,7 @@
 import { type Frame, frameAlong } from '../../geometry/frame.js';
+import type { Pairing } from '../../geometry/mesh-meetings.js';
 import { headingAt } from '../../geometry/path.js';
-import type { Pairing } from '../../geometry/solid.js';
+
 import { distance2, type Vec2 } from '../../geometry/vec2.js';
 import { angleBetween, scale, type Vec3 } from '../../geometry/vec3.js';
 import { inletTube } from '../../params/inlet-tube.js';

@@ -1,9 +1,10 @@
-import { type Meeting, meetingsOf, solidOf } from '../../geometry/solid.js';
+import { type Meeting, meetingsOf } from '../../geometry/mesh-meetings.js';
 import { CHORD_ERROR } from '../../geometry/tolerance.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { BENCH_KINDS, type SolidPart } from '../part.js';
 import { type CentrelineProof, centrelinesOf } from './proof-centreline.js';
+import { type MarkProof, marksOf } from './proof-marks.js';
 import { type MateProof, mateOf, mateSearches } from './proof-mate.js';
 import { type PoseProof, posesOf } from './proof-pose.js';
 import { type StandingPart, standingPart } from './standing-part.js';
@@ -25,6 +26,8 @@ export const PROOF_LIMITS = {
   centreline: CHORD_ERROR,
   skin: CHORD_ERROR,
   fit: CHORD_ERROR,
+  /** Height of what is raised, mm. */
+  mark: CHORD_ERROR,
 } as const;
 
 /** Two parts that share space, mm3. */
@@ -45,6 +48,7 @@ export interface AssemblyProof {
   readonly mates: readonly MateProof[];
   readonly poses: readonly PoseProof[];
   readonly centrelines: readonly CentrelineProof[];
+  readonly marks: readonly MarkProof[];
 }
 
 /** Puts the printed parts of a mock-up together in numbers and measures them; jigs for the bench have no part in it. */
@@ -54,7 +58,7 @@ export function assemblyProof(plan: Plan, tubes: readonly RoutedTube[], parts: r
   const searches = mateSearches(plan, tubes, standing);
   const near = pairs.map(([a, b]) => ({ a, b, within: 2 * PROOF_LIMITS.face }));
   const met = meetingsOf(
-    standing.map((s) => solidOf(s.mesh)),
+    standing.map((s) => s.mesh),
     [...near, ...searches.map((s) => s.pairing)],
   );
   const touching = pairs.filter((_, k) => met[k]!.gap <= PROOF_LIMITS.face);
@@ -65,6 +69,7 @@ export function assemblyProof(plan: Plan, tubes: readonly RoutedTube[], parts: r
     mates: searches.map((s, i) => mateOf(s, met[pairs.length + i]!.gap)),
     poses: posesOf(plan, standing),
     centrelines: centrelinesOf(plan, tubes, standing),
+    marks: marksOf(plan, tubes, standing),
   };
 }
 

@@ -6,7 +6,7 @@ import type { Vec2 } from '../../geometry/vec2.js';
 import { along, distance, dot, lerp, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { type FootPlace, PAD } from './foot-places.js';
-import { armEnd, bossLength, type HolderBlock, reachOf } from './holder-block.js';
+import { armEnd, bossLength, type HolderBlock, neckLength, reachOf } from './holder-block.js';
 
 /** A way from the holder to a foot, free of tubes: two points when straight, three with an elbow; world, mm. */
 export interface StrutLine {
@@ -17,6 +17,8 @@ export interface StrutLine {
   readonly points: readonly Vec3[];
   /** Where the arm leaves the holder's axis, world. */
   readonly armRoot: Vec3;
+  /** How much of it at its foot is no thicker than its seat, mm. */
+  readonly neck: number;
 }
 
 /** A tube and its sizes along it. */
@@ -35,16 +37,28 @@ export interface StrutSpace {
   readonly taken: readonly TakenLine[];
 }
 
-/** The axis of something round of a strut's diameter that stands already, and the bolt its foot is on, if it has one. */
+/** The axis of a strut or an arm that stands already, with the strut's radius, mm, and the bolt its foot is on, if it has one. */
 export interface TakenLine {
   readonly from: Vec3;
   readonly to: Vec3;
+  readonly radius: number;
   readonly foot: FootPlace | null;
 }
 
 /** The axes a strut and its arm take up, for the holders placed after. */
-export const takenBy = ({ armRoot, points, foot }: StrutLine): TakenLine[] =>
-  points.map((to, i) => ({ from: points[i - 1] ?? armRoot, to, foot: i === points.length - 1 ? foot : null }));
+export function takenBy({ armRoot, points, foot, neck }: StrutLine, block: HolderBlock): TakenLine[] {
+  const ways = [armRoot, ...withNeck(points, neck)];
+  return ways.slice(1).map((to, i) => {
+    const last = i === ways.length - 2;
+    return { from: ways[i]!, to, radius: last ? foot.thick : block.strut, foot: last ? foot : null };
+  });
+}
+
+/** A strut's points with the one where it begins to be no thicker than its seat. */
+export function withNeck(points: readonly Vec3[], neck: number): Vec3[] {
+  const [before, root] = points.slice(-2) as [Vec3, Vec3];
+  return [...points.slice(0, -1), along(root, unit(sub(before, root)), neck), root];
+}
 
 /** Least gap between a strut and anything else, mm. */
 export const STRUT_GAP = 2;
@@ -61,19 +75,13 @@ const MOST_AHEAD = 0.05;
 /** Shortest strut between its bosses, mm. */
 const SHORTEST = 15;
 
-/**
- * Struts for one collector: three where three can stand well apart, else two, else what there is. Straight lines first; with an
- * elbow only while there are fewer than two. Anchors are tried all round the holder against every foot.
- */
-export function findStruts(space: StrutSpace): StrutLine[] {
+/** Every way for one strut that is free: an arm all round the holder to every bolt, by the shortest way; straight, or by an elbow. */
+export function freeLines(space: StrutSpace, shape: 'straight' | 'elbow'): StrutLine[] {
   const samples: Samples = {
     all: sampled(space.tubes),
     passing: sampled(space.tubes.filter((t) => !space.ending.includes(t.id))),
   };
-  const straight = linesOf(space, samples, straightWays);
-  const chosen = choose(straight, space.block);
-  if (chosen.length >= 2) return chosen;
-  return choose([...straight, ...linesOf(space, samples, elbowWays)], space.block);
+  return shape === 'straight' ? linesOf(space, samples, straightWays, 1) : linesOf(space, samples, elbowWays, 2);
 }
 
 /** Points of tubes' centrelines and the tube's radius there, four numbers each. */
@@ -100,30 +108,42 @@ const elbowWays: Ways = (from, foot, normal) => {
   );
 };
 
-function linesOf(space: StrutSpace, samples: Samples, ways: Ways): StrutLine[] {
+/** `every` so many of the arms' directions and lengths and of the feet's sides are tried: by an elbow there are ways enough. */
+function linesOf(space: StrutSpace, samples: Samples, ways: Ways, every: number): StrutLine[] {
   const { block, frame, feet } = space;
-  const free = feet.filter((f) => boltIsFree(f, space) && padIsFree(f, samples.all, block));
+  const free = thickest(feet.filter((f) => f.side % every === 0 && boltIsFree(f, space) && padIsFree(f, samples.all)));
   const lines = new Map<string, { line: StrutLine; length: number }>();
-  for (let k = 0; k < 24; k++) {
+  for (let k = 0; k < 24; k += every) {
     const a = (2 * Math.PI * k) / 24;
     const arm: Vec2 = [Math.cos(a), Math.sin(a)];
-    for (const extra of [4, 14, 28, 45]) {
+    for (const extra of [4, 14, 28, 45].filter((_, i) => i % every === 0)) {
       const out = reachOf(block, arm) + block.strut + extra;
       const from = pointFrom(frame, armEnd(block, arm, out));
       const armRoot = pointFrom(frame, [0, 0, block.armHeight]);
-      if (!isClearOfTaken(armRoot, from, space) || !armIsFree(armRoot, from, samples.passing, space)) continue;
+      if (!isClearOfTaken(armRoot, from, block.strut, space) || !armIsFree(armRoot, from, samples.passing, space))
+        continue;
       for (const foot of free) {
-        const key = `${k} ${foot.head} ${foot.bolt}`;
+        const key = `${k} ${foot.head} ${foot.bolt} ${foot.thick}`;
         for (const points of ways(from, foot, foot.frame.z)) {
           const length = lengthOf(points);
           if (length >= (lines.get(key)?.length ?? Number.POSITIVE_INFINITY)) continue;
           if (isFree(points, armRoot, foot, space, samples))
-            lines.set(key, { line: { foot, arm, out, points, armRoot }, length });
+            lines.set(key, { line: { foot, arm, out, points, armRoot, neck: neckOf(points, foot, block) }, length });
         }
       }
     }
   }
   return [...lines.values()].map((l) => l.line);
+}
+
+/** Of the seats on one side of a bolt the thickest: feet come thickest first. */
+function thickest(feet: readonly FootPlace[]): FootPlace[] {
+  const sides = new Map<string, FootPlace>();
+  for (const foot of feet) {
+    const side = `${foot.head} ${foot.bolt} ${foot.side}`;
+    if (!sides.has(side)) sides.set(side, foot);
+  }
+  return [...sides.values()];
 }
 
 const lengthOf = (points: readonly Vec3[]): number =>
@@ -151,14 +171,12 @@ function armIsFree(root: Vec3, end: Vec3, passing: Float64Array, space: StrutSpa
 }
 
 /** Nothing of another holder at this bolt or over this foot. */
-function boltIsFree(foot: FootPlace, { taken, block }: StrutSpace): boolean {
-  return taken.every(
-    (t) => (t.foot === null || !inTheWay(foot, t.foot, block)) && isClearOfPad(t.from, t.to, foot, block),
-  );
+function boltIsFree(foot: FootPlace, { taken }: StrutSpace): boolean {
+  return taken.every((t) => (t.foot === null || !inTheWay(foot, t.foot)) && isClearOfPad(t.from, t.to, t.radius, foot));
 }
 
-function inTheWay(a: FootPlace, b: FootPlace, block: HolderBlock): boolean {
-  const wide = Math.max(a.padRadius, b.padRadius, block.strut + 1, a.toolRadius);
+export function inTheWay(a: FootPlace, b: FootPlace): boolean {
+  const wide = Math.max(a.padRadius, b.padRadius, a.thick + 1, b.thick + 1, a.toolRadius);
   return (
     (a.head === b.head && a.bolt === b.bolt) ||
     segmentApproach(a.boltRoot, a.root, b.boltRoot, b.root).distance < 2 * wide + 1
@@ -166,64 +184,72 @@ function inTheWay(a: FootPlace, b: FootPlace, block: HolderBlock): boolean {
 }
 
 /** A round bar between two points against struts, arms and feet that stand already. */
-function isClearOfTaken(p: Vec3, q: Vec3, { taken, block }: StrutSpace): boolean {
+function isClearOfTaken(p: Vec3, q: Vec3, radius: number, { taken }: StrutSpace): boolean {
   return taken.every(
     (t) =>
-      segmentApproach(p, q, t.from, t.to).distance >= 2 * (block.strut + 1) + STRUT_GAP &&
-      (t.foot === null || isClearOfPad(p, q, t.foot, block)),
+      segmentApproach(p, q, t.from, t.to).distance >= radius + t.radius + 2 + STRUT_GAP &&
+      (t.foot === null || isClearOfPad(p, q, radius, t.foot)),
   );
 }
 
-function isClearOfPad(p: Vec3, q: Vec3, foot: FootPlace, block: HolderBlock): boolean {
-  return segmentApproach(p, q, foot.boltRoot, foot.root).distance >= padReach(foot, block) + block.strut + STRUT_GAP;
+export function isClearOfPad(p: Vec3, q: Vec3, radius: number, foot: FootPlace): boolean {
+  return segmentApproach(p, q, foot.boltRoot, foot.root).distance >= padReach(foot) + radius + STRUT_GAP;
 }
 
 /** How far a pad reaches from the line between its bolt's and its strut's roots, mm. */
-const padReach = (foot: FootPlace, block: HolderBlock): number =>
-  Math.hypot(Math.max(foot.padRadius, block.strut + 1), PAD / 2);
+const padReach = (foot: FootPlace): number => Math.hypot(Math.max(foot.padRadius, foot.thick + 1), PAD / 2);
 
 /** A strut against its own holder's block, its stubs and what joins them, and its stem. */
-function isClearOfBlock(p: Vec3, q: Vec3, { block, frame }: StrutSpace): boolean {
+function isClearOfBlock(p: Vec3, q: Vec3, radius: number, { block, frame }: StrutSpace): boolean {
   const { stem, depth } = block;
   if (stem) {
     const [base, end] = [depth, stem.end].map((z) => pointFrom(frame, [0, 0, z]));
-    if (segmentApproach(p, q, base!, end!).distance < stem.radius + block.strut + STRUT_GAP) return false;
+    if (segmentApproach(p, q, base!, end!).distance < stem.radius + radius + STRUT_GAP) return false;
   }
   const ends = [0, block.depth].map((z) => block.inlets.map((i) => pointFrom(frame, along(i.origin, i.z, z / i.z[2]))));
   return ends.every((ring) =>
     ring.every((a) =>
-      ring.every((b) => segmentApproach(p, q, a, b).distance >= block.radius + block.strut + STRUT_GAP - 1e-9),
+      ring.every((b) => segmentApproach(p, q, a, b).distance >= block.radius + radius + STRUT_GAP - 1e-9),
     ),
   );
 }
 
-function padIsFree(foot: FootPlace, samples: Float64Array, block: HolderBlock): boolean {
-  return clearOfSamples(foot.boltRoot, foot.root, samples, padReach(foot, block) + STRUT_GAP);
+function padIsFree(foot: FootPlace, samples: Float64Array): boolean {
+  return clearOfSamples(foot.boltRoot, foot.root, samples, padReach(foot) + STRUT_GAP);
+}
+
+/** How much of a strut at its foot is no thicker than its seat, mm. */
+function neckOf(points: readonly Vec3[], foot: FootPlace, block: HolderBlock): number {
+  const [before, root] = points.slice(-2) as [Vec3, Vec3];
+  return neckLength(block, foot.thick, dot(unit(sub(before, root)), foot.frame.z), PAD);
 }
 
 function isFree(points: readonly Vec3[], armRoot: Vec3, foot: FootPlace, space: StrutSpace, samples: Samples): boolean {
   const { block, frame } = space;
   const boss = bossLength(block);
   const first = sub(points[1]!, points[0]!);
-  const last = sub(points[points.length - 2]!, points[points.length - 1]!);
   const spans = points.slice(1).map((p, i) => distance(points[i]!, p));
-  if (spans.some((l) => l < 2 * boss + SHORTEST)) return false;
-  if (dot(unit(first), frame.z) > MOST_AHEAD) return false;
-  if (foldsBack([armRoot, ...points], block)) return false;
+  const last = sub(points[points.length - 2]!, points[points.length - 1]!);
   const normal = foot.frame.z;
   if (dot(unit(last), normal) < LEAST_RISE) return false;
-  // the tool that tightens the foot's bolt comes straight down on it
-  const far = points[points.length - 2]!;
-  const tool = segmentApproach(foot.boltRoot, along(foot.boltRoot, normal, 80), foot.root, far).distance;
-  if (tool < foot.toolRadius + block.strut + 1) return false;
-  const gap = block.strut + STRUT_GAP + 0.1;
-  for (let i = 1; i < points.length; i++) {
-    if (!clearOfSamples(points[i - 1]!, points[i]!, samples.all, gap)) return false;
-    if (!clearOfObstacles(points[i - 1]!, points[i]!, space, block.strut)) return false;
-    if (!isClearOfTaken(points[i - 1]!, points[i]!, space)) return false;
-    if (!isClearOfBlock(points[i - 1]!, points[i]!, space)) return false;
-  }
-  return true;
+  const neck = neckOf(points, foot, block);
+  if (spans.some((l, i) => l < boss + (i === spans.length - 1 ? Math.max(boss, neck) : boss) + SHORTEST)) return false;
+  if (dot(unit(first), frame.z) > MOST_AHEAD) return false;
+  if (foldsBack([armRoot, ...points], block)) return false;
+  const ways = withNeck(points, neck);
+  return ways.slice(1).every((to, i) => {
+    const from = ways[i]!;
+    const radius = i === ways.length - 2 ? foot.thick : block.strut;
+    // the tool that tightens the foot's bolt comes straight down on it
+    const tool = segmentApproach(foot.boltRoot, along(foot.boltRoot, normal, 80), to, from).distance;
+    return (
+      tool >= foot.toolRadius + radius + 1 &&
+      clearOfSamples(from, to, samples.all, radius + STRUT_GAP + 0.1) &&
+      clearOfObstacles(from, to, space, radius) &&
+      isClearOfTaken(from, to, radius, space) &&
+      isClearOfBlock(from, to, radius, space)
+    );
+  });
 }
 
 /** At the arm's end and at an elbow, bars that have left their bosses must have parted. */
@@ -260,47 +286,4 @@ function clearOfSamples(p: Vec3, q: Vec3, samples: Float64Array, gap: number): b
     if (u * u + v * v + w * w < least * least) return false;
   }
   return true;
-}
-
-/** The best pair, then a third that stands well apart from both. */
-function choose(lines: readonly StrutLine[], block: HolderBlock): StrutLine[] {
-  let best: { pair: StrutLine[]; score: number } | null = null;
-  for (let i = 0; i < lines.length; i++) {
-    for (let j = 0; j < i; j++) {
-      const score = standApart(lines[i]!, lines[j]!, block);
-      if (score !== null && (best === null || score > best.score)) best = { pair: [lines[j]!, lines[i]!], score };
-    }
-  }
-  if (best === null) {
-    const shortest = [...lines].sort((a, b) => lengthOf(a.points) - lengthOf(b.points))[0];
-    return shortest ? [shortest] : [];
-  }
-  const [a, b] = best.pair as [StrutLine, StrutLine];
-  let third: { line: StrutLine; score: number } | null = null;
-  for (const line of lines) {
-    const [p, q] = [standApart(line, a, block), standApart(line, b, block)];
-    if (p === null || q === null) continue;
-    if (third === null || Math.min(p, q) > third.score) third = { line, score: Math.min(p, q) };
-  }
-  return third && third.score > 0 ? [...best.pair, third.line] : best.pair;
-}
-
-/** How well two struts hold together: far apart at the feet and at the holder, and not long; null when they are in each other's way. */
-function standApart(a: StrutLine, b: StrutLine, block: HolderBlock): number | null {
-  const feet = distance(a.foot.root, b.foot.root);
-  const arms = distance(a.points[0]!, b.points[0]!);
-  if (inTheWay(a.foot, b.foot, block) || arms < 6 * block.strut) return null;
-  const gap = 2 * block.strut + 1 + STRUT_GAP;
-  for (const [one, other] of [
-    [a, b],
-    [b, a],
-  ] as const) {
-    for (let i = 1; i < one.points.length; i++) {
-      const [p, q] = [one.points[i - 1]!, one.points[i]!];
-      if (!isClearOfPad(p, q, other.foot, block)) return null;
-      const ways = [other.armRoot, ...other.points];
-      if (ways.slice(1).some((to, j) => segmentApproach(p, q, ways[j]!, to).distance < gap)) return null;
-    }
-  }
-  return feet + 2 * arms - 0.4 * (lengthOf(a.points) + lengthOf(b.points));
 }

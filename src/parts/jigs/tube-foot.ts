@@ -175,7 +175,9 @@ function isClear(
   const spine = [place.boltRoot, place.root, along(held, unit(sub(place.root, held)), od / 2)];
   const along3 = spine.slice(1).flatMap((q, i) => [0, 0.5, 1].map((t) => along(spine[i]!, sub(q, spine[i]!), t)));
   if (
-    struts.some((s) => spine.slice(1).some((q, i) => segmentApproach(s.from, s.to, spine[i]!, q).distance < reach + 12))
+    struts.some((s) =>
+      spine.slice(1).some((q, i) => segmentApproach(s.from, s.to, spine[i]!, q).distance < reach + s.radius + 4),
+    )
   )
     return false;
   const own = (k: KeptOut): boolean => k.startsOn.includes(primary.id);

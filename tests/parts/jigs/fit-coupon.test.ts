@@ -36,7 +36,7 @@ describe('fit coupon', () => {
 
   it('takes the key of the struts in every socket, with the gap it names all round', () => {
     const block = fitCoupon(jig)[0]!;
-    const key = keyFor(jig.strut, jig.fit);
+    const key = keyFor(jig.strut!, jig.fit);
     const { low, high } = meshBounds(block.mesh);
     // along the row of sockets the key drops in at five places only: slid from end to end, it meets plastic in between
     const at = (x: number, y: number, radius: number) => {

@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { jigsGoTogether } from '../../../src/checks/assembly.js';
 import type { CheckContext } from '../../../src/checks/context.js';
+import { pointFrom, pointInto } from '../../../src/geometry/frame.js';
+import { pointOf } from '../../../src/geometry/mesh-measure.js';
 import { add, rotateAbout, scale, unit, type Vec3 } from '../../../src/geometry/vec3.js';
 import { flangesOf } from '../../../src/parts/flange.js';
 import { mockUpOf } from '../../../src/parts/jigs/jigs.js';
@@ -25,6 +27,10 @@ const prepared = (header: Header) => {
 };
 
 const pair = prepared(steppedPair());
+const header = steppedPair();
+const scaled = prepared({ ...header, plan: { ...header.plan, jig: { ...header.plan.jig, scale: 'mm' } } });
+const unmarked = prepared({ ...header, plan: { ...header.plan, jig: { ...header.plan.jig, marks: false } } });
+const RADIUS = header.primaries[0]!.sections[0]!.od / 2;
 const two = prepared({ ...twin(), secondaries: [] });
 
 /** The parts with one of them moved. */
@@ -40,7 +46,7 @@ describe.each([
   it('holds in everything', () => {
     expect(bad).toEqual([]);
     expect(new Set(findings.map((f) => f.id))).toEqual(
-      new Set(['jig.overlap', 'jig.mate', 'jig.pose', 'jig.centreline']),
+      new Set(['jig.overlap', 'jig.mate', 'jig.pose', 'jig.centreline', 'jig.mark']),
     );
   });
 
@@ -87,6 +93,64 @@ describe('assembly proof of parts that are out of place', () => {
   it('finds a holder far away', () => {
     const { findings } = prove(moved(parts, 'holder-y-merge', [0, 0, 40]));
     expect(findings.some((f) => f.id === 'jig.pose' && f.level === 'fail')).toBe(true);
+  });
+
+  it('measures how high the scale stands, and finds one that is 0.15 mm too low', () => {
+    const { parts, prove } = scaled;
+    const { findings } = prove(parts);
+    const whole = findings.filter((f) => f.id === 'jig.mark');
+    expect(whole.length).toBeGreaterThan(0);
+    expect(whole.every((f) => f.level === 'ok' && f.value < 0.01)).toBe(true);
+    const sunk = parts.map((p): SolidPart => {
+      if (p.name !== 'tube-1a') return p;
+      const positions = p.mesh.positions.slice();
+      // tube 1A is straight along z of the world: its radius and the ticks' 0.4 mm are told by the distance from there
+      const away = (i: number): number => Math.hypot(...pointFrom(p.pose, pointOf(p.mesh, i)).slice(0, 2));
+      const every = Array.from({ length: positions.length / 3 }, (_, i) => away(i));
+      const ticks = every.filter((r) => Math.abs(r - RADIUS - 0.4) < 0.005);
+      expect(ticks.length).toBeGreaterThan(8);
+      every.forEach((r, i) => {
+        if (Math.abs(r - RADIUS - 0.4) >= 0.005) return;
+        const [x, y, z] = pointFrom(p.pose, pointOf(p.mesh, i));
+        positions.set(pointInto(p.pose, [(x * (r - 0.15)) / r, (y * (r - 0.15)) / r, z]), 3 * i);
+      });
+      return { ...p, mesh: { ...p.mesh, positions } };
+    });
+    const found = prove(sunk).findings.find((f) => f.id === 'jig.mark' && f.level === 'warn')!;
+    expect(found.place).toBe('cylinder 1');
+    expect(found.value).toBeCloseTo(0.15, 2);
+  });
+
+  it('measures clocking lines and names', () => {
+    const { marks } = pair.prove(pair.parts).proof;
+    for (const { lines, names } of marks) {
+      // a name may take the room on a short piece
+      expect(lines.found).toBeGreaterThan(0.8 * lines.wanted);
+      expect(names.found).toBeGreaterThan(0);
+      expect(lines.error).toBeLessThan(0.01);
+      expect(names.error).toBeLessThan(0.01);
+    }
+  });
+
+  it('finds clocking lines that were left out, and names that stand 0.15 mm too low', () => {
+    const without = pair.prove(unmarked.parts);
+    expect(without.proof.marks.every((m) => m.lines.wanted > 0 && m.lines.found === 0)).toBe(true);
+    expect(without.bad).toContain('jig.mark');
+    // names on straights along z of the world: their flat faces are the only thing 0.6 mm and more over the skin
+    const lowered = parts.map((p): SolidPart => {
+      if (p.name !== 'tube-1a') return p;
+      const positions = p.mesh.positions.slice();
+      for (let i = 0; i < positions.length / 3; i++) {
+        const [x, y, z] = pointFrom(p.pose, pointOf(p.mesh, i));
+        const r = Math.hypot(x, y);
+        if (r < RADIUS + 0.59) continue;
+        positions.set(pointInto(p.pose, [(x * (r - 0.15)) / r, (y * (r - 0.15)) / r, z]), 3 * i);
+      }
+      return { ...p, mesh: { ...p.mesh, positions } };
+    });
+    const found = prove(lowered).findings.find((f) => f.id === 'jig.mark' && f.level === 'warn')!;
+    expect(found.place).toBe('cylinder 1');
+    expect(found.value).toBeCloseTo(0.15, 2);
   });
 
   it('finds a tube turned in its joint by the key it then runs into', () => {

@@ -46,6 +46,7 @@ export function basePlates(columns: number, rows: number, at: Frame, bench: Benc
           solid: tile(x, y, [columns, rows], names, bench, jig.fit),
           at,
           up: WORLD,
+          chamfer: jig.chamfer,
         },
         jig.bed,
       );

@@ -153,6 +153,7 @@ function ringOf(joint: ClockedJoint, tube: RoutedTube, name: string, window: num
       at,
       up: standing(whole),
       dropBelow: SLIVER,
+      chamfer: jig.chamfer,
     },
     jig.bed,
   );

@@ -47,6 +47,7 @@ export function saddle(
       solid: saddleSolid(place, path, bench, jig.fit),
       at,
       up: WORLD,
+      chamfer: jig.chamfer,
     },
     jig.bed,
   );

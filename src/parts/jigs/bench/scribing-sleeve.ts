@@ -107,6 +107,7 @@ function sleeveOf(same: readonly SleevedPiece[], jig: JigPlan): SolidPart[] {
         at: local.at,
         up: frameFacing(WORLD.origin, scale(local.bend.normal, side), [0, 0, 1]),
         dropBelow: SLIVER,
+        chamfer: jig.chamfer,
       },
       jig.bed,
     ),
