@@ -13,7 +13,7 @@ code.long{overflow-wrap:anywhere}
 h1{font-size:clamp(1.9rem,1.3rem + 2.4vw,3.1rem);line-height:1.1;letter-spacing:-.02em;font-weight:650;margin:.2em 0 .4em;overflow-wrap:anywhere}
 h2{font-size:1.55rem;line-height:1.2;letter-spacing:-.01em;font-weight:600;margin:0 0 1rem;padding-top:1.1rem;border-top:3px solid var(--ink)}
 h3{font-size:1.08rem;font-weight:600;margin:1.8rem 0 .5rem}
-p{max-width:44rem;margin:.6rem 0}
+p,main ul li{max-width:44rem}p{margin:.6rem 0}
 .good{color:var(--good)}.bad{color:var(--bad)}.warn{color:var(--warn)}
 .unit,.inch,.note{color:var(--quiet)}
 
@@ -77,7 +77,7 @@ html{scroll-padding-top:4rem}
 .frame{display:grid;grid-template-columns:14rem minmax(0,1fr);max-width:96rem;margin:0 auto}
 .contents{align-self:start;height:calc(100vh - 3rem);overflow:auto;border:0;padding:1.4rem 0}
 .contents ol{display:block;padding:0 0 0 1rem}
-.contents a{padding:.32rem .8rem;border-bottom:0;border-left:3px solid transparent}
+.contents a{padding:.32rem .8rem;white-space:normal;border-bottom:0;border-left:3px solid transparent}
 main{margin:0;padding:1.6rem 2.5rem 5rem}
 }
 `;

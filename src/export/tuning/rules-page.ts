@@ -19,12 +19,12 @@ export function rulesPage(plan: Plan, table: TuningTable): Page {
   const length = (mm: number): string => lengthFigure(mm, units);
   return {
     id: 'tuning-rules',
-    title: `Tuning by published rules, ${t.rpm} rev/min`,
+    title: 'Tuning by published rules',
     blocks: [
       ...section(
         'Primary length',
         paragraph(
-          `The rules count from the valve; the plan counts from the head face. ${length(t.portLength)} of port in the head are taken off.`,
+          `For ${t.rpm} rev/min. The rules count from the valve; the plan counts from the head face. ${length(t.portLength)} of port in the head are taken off.`,
         ),
         pageTable(
           ['<rule', 'from the valve', 'from the head face', '<formula'],
