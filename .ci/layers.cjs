@@ -27,7 +27,7 @@ module.exports = {
     {
       name: 'pipeline-below-cli',
       severity: 'error',
-      from: { path: '^src/(pipeline|outputs)' },
+      from: { path: '^src/(pipeline|outputs|tune|checked-summary)' },
       to: { path: '^src/cli/' },
     },
     {

@@ -29,7 +29,6 @@ import type { Summary } from './export/summary-schema.js';
 import { tubeTotalsTable } from './export/tube-totals.js';
 import type { Plan } from './params/plan.js';
 import { type FlatParts, flatPartsOf } from './parts/plates/flat-parts.js';
-import { platesOf } from './parts/plates/plate.js';
 import { layOut } from './parts/plates/sheet.js';
 import { tubeDensity } from './parts/stock/estimates.js';
 import { type BuiltHeader, type Progress, type RoutedHeader, silent, verdictOf } from './pipeline.js';
@@ -105,7 +104,3 @@ function flatFiles({ drawing }: Plan, { all, plates }: FlatParts): OutputFile[] 
     ...sheets.flatMap((sheet) => [sheetDxf(sheet, drawing), sheetSvg(sheet)]),
   ];
 }
-
-/** The summary of a header that was only checked: no collectors, no files. */
-export const checkedSummary = (header: RoutedHeader): Summary =>
-  summaryOf({ ...header, collectors: [], plates: platesOf(header.plan), alternatives: [], bill: null }, []);

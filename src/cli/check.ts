@@ -1,5 +1,5 @@
 import type { CommandModule } from 'yargs';
-import { checkedSummary } from '../outputs.js';
+import { checkedSummary } from '../checked-summary.js';
 import { routeHeader } from '../pipeline.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { noRoute } from './no-route.js';

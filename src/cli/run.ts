@@ -2,48 +2,48 @@ import { readFileSync } from 'node:fs';
 import pc from 'picocolors';
 import yargs, { type Argv, type CommandModule } from 'yargs';
 import { nearestName } from '../params/nearest-name.js';
-import { buildCommand } from './build.js';
-import { checkCommand } from './check.js';
-import { compareCommand } from './compare.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
-import { guideCommand } from './guide.js';
-import { measureCommand } from './measure.js';
-import { newCommand } from './new.js';
-import { schemaCommand } from './schema.js';
-import { sweepCommand } from './sweep.js';
-import { templatesCommand } from './templates.js';
-import { tuneCommand } from './tune.js';
-import { watchCommand } from './watch.js';
+
+type End = (code: ExitCode) => void;
+
+/** The commands, each loaded when it is asked for: help and a typo load them all. */
+const COMMANDS: Readonly<Record<string, (end: End) => Promise<unknown>>> = {
+  new: async () => (await import('./new.js')).newCommand(),
+  templates: async () => (await import('./templates.js')).templatesCommand(),
+  tune: async (end) => (await import('./tune.js')).tuneCommand(end),
+  check: async (end) => (await import('./check.js')).checkCommand(end),
+  watch: async (end) => (await import('./watch.js')).watchCommand(end),
+  build: async (end) => (await import('./build.js')).buildCommand(end),
+  compare: async (end) => (await import('./compare.js')).compareCommand(end),
+  measure: async (end) => (await import('./measure.js')).measureCommand(end),
+  sweep: async (end) => (await import('./sweep.js')).sweepCommand(end),
+  schema: async () => (await import('./schema.js')).schemaCommand(),
+  guide: async () => (await import('./guide.js')).guideCommand(),
+};
+
+/** Calls that name no command and need none. */
+const ALONE: readonly string[] = ['--version', '-v'];
 
 /** Runs the command line and returns its exit code; everything a user can mend is said in a sentence, never as a stack. */
 export async function runCli(args: readonly string[]): Promise<ExitCode> {
   let code: ExitCode = EXIT.ok;
-  const end = (c: ExitCode): void => {
+  const end: End = (c) => {
     code = c;
   };
   const json = args.includes('--json');
   try {
-    await commandLine(args, end).parseAsync();
+    const parser = await commandLine(args, end);
+    await parser.parseAsync();
     return code;
   } catch (error) {
     return sayError(error, json);
   }
 }
 
-function commandLine(args: readonly string[], end: (code: ExitCode) => void): Argv {
-  const commands = [
-    newCommand(),
-    templatesCommand(),
-    buildCommand(end),
-    checkCommand(end),
-    compareCommand(end),
-    measureCommand(end),
-    sweepCommand(end),
-    watchCommand(end),
-    tuneCommand(end),
-    schemaCommand(),
-    guideCommand(),
-  ];
+async function commandLine(args: readonly string[], end: End): Promise<Argv> {
+  const asked = args[0] ?? '';
+  const names = Object.hasOwn(COMMANDS, asked) ? [asked] : ALONE.includes(asked) ? [] : Object.keys(COMMANDS);
+  const commands = (await Promise.all(names.map((name) => COMMANDS[name]!(end)))) as CommandModule[];
   const usage = commands.map((c) => String(c.command)).find((c) => c.split(' ')[0] === args[0]);
   const parser = yargs([...args])
     .scriptName('evenrun')
@@ -66,7 +66,7 @@ function commandLine(args: readonly string[], end: (code: ExitCode) => void): Ar
       const hint = usage ? `Usage: evenrun ${usage}. See: evenrun ${args[0]} --help` : 'See: evenrun --help';
       throw new CommandError(EXIT.wrongInput, `${withSuggestion(message)}\n${hint}`);
     });
-  return commands.reduce((y, c) => y.command(c as CommandModule), parser);
+  return commands.reduce((y, c) => y.command(c), parser);
 }
 
 /** Every option of every command. */

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { checkedSummary } from '../../../src/outputs.js';
+import { checkedSummary } from '../../../src/checked-summary.js';
 import { readAsBuilt } from '../../../src/params/as-built/read-as-built.js';
 import { type ReadPlan, readPlan } from '../../../src/params/read-plan.js';
 import { routeHeader } from '../../../src/pipeline.js';

@@ -1,0 +1,8 @@
+import { summaryOf } from './export/summary.js';
+import type { Summary } from './export/summary-schema.js';
+import { platesOf } from './parts/plates/plate.js';
+import type { RoutedHeader } from './pipeline.js';
+
+/** The summary of a header that was only checked: no collectors, no files. */
+export const checkedSummary = (header: RoutedHeader): Summary =>
+  summaryOf({ ...header, collectors: [], plates: platesOf(header.plan), alternatives: [], bill: null }, []);
