@@ -31,7 +31,9 @@ export function standOf(mesh: Mesh, limit: number): Stand {
     const [vx, vy, vz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
     const nz = ux * vy - uy * vx;
     if (nz >= 0) continue;
-    const twice = Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, nz);
+    const [nx, ny] = [uy * vz - uz * vy, uz * vx - ux * vz];
+    // not Math.hypot, which takes many times as long and guards against sizes no part has
+    const twice = Math.sqrt(nx * nx + ny * ny + nz * nz);
     if (p[a + 2]! <= ON_BED && p[b + 2]! <= ON_BED && p[c + 2]! <= ON_BED) {
       foot += twice / 2;
       for (const i of [a, b, c]) under.push([p[i]!, p[i + 1]!]);

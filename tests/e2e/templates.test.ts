@@ -7,12 +7,16 @@ import { summarySchema } from '../../src/export/summary-schema.js';
 import { STARTERS } from '../../src/params/starter.js';
 import { lengthsFromBendTable } from '../support/bend-table-length.js';
 import { evenrun, type Ran } from '../support/command.js';
+import { slicedPlate } from '../support/slicing.js';
 import { requireTool } from '../support/tools.js';
 
 const TEMPLATES = STARTERS.map((s) => s.name);
 
 /** Built twice: one of every kind, for each build takes its time. */
 const REPEATED: readonly string[] = ['inline-four', 'inline-six-turbo', 'inline-four-421', 'traced-gasket'];
+
+/** Sliced whole, two of the smallest, for a plate takes the slicer some seconds; `npm run slice` does them all. */
+const SLICED: readonly string[] = ['single', 'v-twin'];
 
 const folder = mkdtempSync(join(tmpdir(), 'evenrun-templates-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -114,6 +118,27 @@ for path in sys.argv[1:]:
       }
     }
   });
+
+  it.runIf(SLICED.includes(template))(
+    'has build plates that a slicer cuts without repair, nothing outside the bed',
+    (context) => {
+      const slicer = requireTool('prusa-slicer', context);
+      const [header, ...rows] = read('print/plates.csv').trim().split('\r\n');
+      const at = (name: string): number => header!.split(',').indexOf(name);
+      const plates = files().filter((f) => f.endsWith('.3mf'));
+      expect(plates.length).toBeGreaterThan(1);
+      for (const plate of plates) {
+        const name = plate.replace(/^print\/|\.3mf$/g, '');
+        const whole = rows
+          .map((r) => r.split(','))
+          .find((r) => r[at('plate')] === name && r[at('part')] === 'whole plate');
+        const copies = Number(whole?.[at('copies')]);
+        expect(copies, plate).toBeGreaterThan(0);
+        expect(slicedPlate(slicer, join(out, plate)), plate).toEqual({ parts: copies, faults: [] });
+      }
+    },
+    240_000,
+  );
 
   it('has a mock-up that goes together: nothing overlaps, every joint closes, tubes and collectors are where the design has them', () => {
     const { findings } = summarySchema.parse(JSON.parse(read('summary.json')));

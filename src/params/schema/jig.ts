@@ -43,7 +43,8 @@ export function jigSchema(lengths: Lengths) {
 
 /** Diameter of the struts, or the program's choice. */
 function strutSchema(lengths: Lengths) {
-  const about = 'Diameter of the struts of the collector holders, or auto: the least that holds them still';
+  const about =
+    'Diameter of the struts of the collector holders, or auto: the struts of least plastic that hold them still, or nearly as still as any would';
   return z
     .union([z.literal('auto'), lengths.positive(about, { max: 100 })], {
       error: (issue: { readonly input?: unknown }) =>

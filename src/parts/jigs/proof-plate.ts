@@ -59,8 +59,9 @@ export function notchOf(region: FlangeRegion, opening: FlangeOpening): Notch | n
     const tip = circleOutline(add2(n.at, scale2(n.out, TAB.reach)), 0.1);
     return Math.min(...others.map((o) => outlineToOutline(tip, o).distance));
   };
+  const room = places.map(metal);
   // the first of the best, so that the answer does not hang on rounding
-  return places.reduce((best, n) => (metal(n) > metal(best) + 1e-6 ? n : best));
+  return places[room.reduce((best, r, i) => (r > room[best]! + 1e-6 ? i : best), 0)]!;
 }
 
 /** Least distance, mm, from a point on the flange to any opening, slot, hole or the outside. */
