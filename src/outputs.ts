@@ -33,16 +33,18 @@ import { layOut } from './parts/plates/sheet.js';
 import { tubeDensity } from './parts/stock/estimates.js';
 import { type BuiltHeader, type Progress, type RoutedHeader, silent, verdictOf } from './pipeline.js';
 import { tuningFiles, tuningOf, tuningSections } from './tune.js';
+import type { SweepResult } from './tuning/engine/results.js';
 
 /**
  * The files of a built header and the summary that lists them. `page` brings what the build book needs from the disk, and sections of
- * other stages; without it there is no book.
+ * other stages; without it there is no book. `sweeps` is the gas where it was calculated.
  */
 export function outputsOf(
   built: BuiltHeader,
   alternatives: readonly RoutedHeader[] = [],
   progress: Progress = silent,
   page: (BookPage & { readonly sections?: readonly BookSection[] }) | null = null,
+  sweeps: readonly SweepResult[] = [],
 ): { files: OutputFile[]; summary: Summary } {
   const { plan, primaries, secondaries, flanges, collectors } = built;
   const compared = alternatives.length > 0 ? [built, ...alternatives] : [];
@@ -50,7 +52,7 @@ export function outputsOf(
   const geometry = collectors.map((c) => c.geometry);
   const flat = flatPartsOf(plan, flanges);
   const stamp = { plan: plan.name, hash: plan.hash };
-  const tuning = tuningOf(built);
+  const tuning = tuningOf(built, sweeps);
   const files = [
     ...flatFiles(plan, flat),
     lengthsTable(plan, primaries),

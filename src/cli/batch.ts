@@ -29,6 +29,7 @@ interface BatchJob {
   readonly out: string;
   readonly jobs: number;
   readonly resume: boolean;
+  readonly simulate: boolean;
 }
 
 /**
@@ -47,7 +48,9 @@ export async function buildBatch(job: BatchJob, told: (batched: Batched) => void
   const worker = async (): Promise<void> => {
     for (let i = next++; i < plans.length; i = next++) {
       const { plan, folder } = plans[i]!;
-      const batched = (job.resume && (await keptBuild(plan, folder))) || (await buildOne(plan, folder));
+      const batched =
+        (job.resume && (await keptBuild(plan, folder))) ||
+        (await buildOne(plan, folder, job.simulate ? ['--simulate'] : []));
       results[i] = batched;
       told(batched);
     }
@@ -64,9 +67,9 @@ const MOST_WORDS = 20_000_000;
 /** A path that is not taken for an option. */
 const named = (path: string): string => (path.startsWith('-') ? `./${path}` : path);
 
-function buildOne(plan: string, folder: string): Promise<Batched> {
+function buildOne(plan: string, folder: string, options: readonly string[]): Promise<Batched> {
   return new Promise((done) => {
-    const child = spawn(process.execPath, [MAIN, 'build', named(plan), '--json', '--out', named(folder)], {
+    const child = spawn(process.execPath, [MAIN, 'build', named(plan), '--json', '--out', named(folder), ...options], {
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     let [out, err] = ['', ''];

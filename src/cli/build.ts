@@ -4,6 +4,7 @@ import { outputsOf } from '../outputs.js';
 import { buildHeader, routeHeader } from '../pipeline.js';
 import { batchedLine, batchJson, batchTable, buildBatch, gravest, MOST_JOBS, MOST_PLANS } from './batch.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
+import { GAS_POINTS, gasOf } from './gas.js';
 import { noRoute } from './no-route.js';
 import { bookScript } from './page-script.js';
 import { loadPlanAndText } from './plan-file.js';
@@ -19,6 +20,7 @@ interface BuildArgs {
   readonly alternatives: number;
   readonly jobs: number | undefined;
   readonly resume: boolean;
+  readonly simulate: boolean;
 }
 
 /** `evenrun build PLAN --out DIR`: the whole job. */
@@ -40,6 +42,11 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
         default: 1,
         describe: 'How many different sets of routes to compare; the best is built',
       })
+      .option('simulate', {
+        type: 'boolean',
+        default: false,
+        describe: 'Calculate the gas over the engine speeds too, for the pages on tuning',
+      })
       .option('json', { type: 'boolean', default: false, describe: 'Print the summary as one JSON object' })
       .option('jobs', { type: 'number', requiresArg: true, describe: 'Of several plans, how many to build at a time' })
       .option('resume', {
@@ -50,7 +57,7 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
       .example('$0 build my-engine.yaml --out my-engine', '')
       .example('$0 build plans/*.yaml --out built --jobs 4', ''),
   handler: async (args) => {
-    const { plan: paths, out, json, alternatives, jobs, resume } = args;
+    const { plan: paths, out, json, alternatives, jobs, resume, simulate } = args;
     if (!out) throw new CommandError(EXIT.wrongInput, 'build needs a folder for its outputs: --out DIR');
     if (!(Number.isInteger(alternatives) && alternatives >= 1 && alternatives <= 20)) {
       throw new CommandError(EXIT.wrongInput, `--alternatives is a whole number from 1 to 20, not ${alternatives}`);
@@ -61,12 +68,11 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
     const progress = progressOn(json);
     const routing = routeHeader(plan, { alternatives, goOn: timeBudget(plan.runners.budget) }, progress);
     if (!routing.ok) throw noRoute(routing.miss);
+    const sweeps = simulate ? await gasOf(routing.header, GAS_POINTS, progress) : [];
     const built = await buildHeader(routing.header, progress);
     const { bill } = built;
-    const { files, summary } = outputsOf(built, routing.alternatives, progress, {
-      script: await bookScript(),
-      source: { name: basename(paths[0]!), text },
-    });
+    const page = { script: await bookScript(), source: { name: basename(paths[0]!), text } };
+    const { files, summary } = outputsOf(built, routing.alternatives, progress, page, sweeps);
     await writeFolder(out, files);
     process.stdout.write(
       json ? `${JSON.stringify(summary, null, 2)}\n` : reportText(built, { folder: out, files, bill }),
@@ -77,7 +83,7 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
 
 /** Several plans, each into a folder of its own below `out`. */
 async function batch(
-  { plan: plans, json, alternatives, jobs = 1, resume }: BuildArgs,
+  { plan: plans, json, alternatives, jobs = 1, resume, simulate }: BuildArgs,
   out: string,
   end: (code: ExitCode) => void,
 ): Promise<void> {
@@ -89,7 +95,10 @@ async function batch(
   }
   if (alternatives !== 1)
     throw new CommandError(EXIT.wrongInput, '--alternatives goes with one plan, not with several');
-  const all = await buildBatch({ plans, out, jobs, resume }, (b) => void process.stderr.write(`${batchedLine(b)}\n`));
+  const all = await buildBatch(
+    { plans, out, jobs, resume, simulate },
+    (b) => void process.stderr.write(`${batchedLine(b)}\n`),
+  );
   process.stdout.write(json ? `${JSON.stringify(batchJson(all), null, 2)}\n` : batchTable(all));
   end(gravest(all));
 }

@@ -6,11 +6,11 @@ import { tuningSummary } from '../export/tuning/tuning-summary.js';
 import type { Plan } from '../params/plan.js';
 import type { Exploration } from '../parts/comparison/exploration.js';
 import { type RoutedHeader, routeHeader } from '../pipeline.js';
-import { explorationOf, rulesOf, sweepsOf, type Tuning, tuningFiles, tuningOf, tuningPages } from '../tune.js';
-import type { SweepResult } from '../tuning/engine/results.js';
+import { explorationOf, rulesOf, type Tuning, tuningFiles, tuningOf, tuningPages } from '../tune.js';
 import { tuningInputs } from '../tuning/formulas/tuning-inputs.js';
 import { withTargets } from '../tuning/targets.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
+import { GAS_POINTS, gasOf, physical } from './gas.js';
 import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';
 import { progressOn } from './progress.js';
@@ -44,7 +44,12 @@ export const tuneCommand = (end: (code: ExitCode) => void): CommandModule<object
         default: false,
         describe: 'Route, then calculate the gas over the engine speeds',
       })
-      .option('points', { type: 'number', requiresArg: true, default: 13, describe: 'Engine speeds of --simulate' })
+      .option('points', {
+        type: 'number',
+        requiresArg: true,
+        default: GAS_POINTS,
+        describe: 'Engine speeds of --simulate',
+      })
       .option('search', {
         type: 'boolean',
         default: false,
@@ -65,7 +70,7 @@ export const tuneCommand = (end: (code: ExitCode) => void): CommandModule<object
     if (out !== undefined) await checkFolder(out, TUNING_LEDGER);
     const rules = rulesOf(plan) ?? refuse(plan);
     const routed = simulate || out !== undefined || plan.existing !== null ? routedHeader(plan, json) : null;
-    const sweeps = routed !== null && simulate ? await calculated(routed, args) : [];
+    const sweeps = routed !== null && simulate ? await gasOf(routed, args.points, progressOn(json)) : [];
     const tuning: Tuning =
       routed === null
         ? { plan, rules, comparison: null, sweeps }
@@ -110,21 +115,8 @@ function routedHeader(plan: Plan, json: boolean): RoutedHeader {
   return routing.header;
 }
 
-const calculated = (header: RoutedHeader, { points, json }: TuneArgs): Promise<SweepResult[]> =>
-  physical(sweepsOf(header, { points, workers: availableParallelism(), progress: progressOn(json) }));
-
 const explored = (header: RoutedHeader, { json }: TuneArgs): Promise<Exploration> =>
   physical(explorationOf(header, { workers: availableParallelism(), progress: progressOn(json) }));
-
-/** What a calculation gives, or for unphysical input its field and range. */
-async function physical<T>(work: Promise<T>): Promise<T> {
-  try {
-    return await work;
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    throw new CommandError(EXIT.wrongInput, `the gas cannot be calculated: ${error.message}`);
-  }
-}
 
 /** The files with the list of them, by which a later run knows its own. */
 function ledgered(tuning: Tuning): OutputFile[] {

@@ -19,7 +19,8 @@ describe('evenrun tune', () => {
   it('prints the rules side by side without routing', () => {
     const ran = evenrun(['tune', planOf('plain', WITHOUT)], folder);
     expect(ran.code, ran.err).toBe(0);
-    expect(ran.out).toContain('Tuning by published rules, 6800 rev/min');
+    expect(ran.out).toContain('Tuning by published rules');
+    expect(ran.out).toContain('For 6800 rev/min.');
     expect(ran.out).toMatch(/exhaust period +685\.8 mm +605\.8 mm/);
     expect(ran.out).toContain('Nothing was written.');
     expect(ran.err).not.toContain('routing');
@@ -102,5 +103,19 @@ describe('runners.length: tuned', () => {
     expect(ran.err).toMatch(
       /wild\.yaml:\d+:\d+ runners\.length: the rule duration asks for .* expected 100 mm to 3000 mm/,
     );
+  });
+});
+
+describe('evenrun build --simulate', () => {
+  it('puts what was calculated in the book, with the figures of the table', () => {
+    const ran = evenrun(['build', planOf('blown', FOUR), '--out', 'blown', '--simulate'], folder);
+    expect(ran.code, ran.err).toBe(0);
+    const book = readFileSync(join(folder, 'blown/book.html'), 'utf8');
+    expect(book).toContain('Calculated over engine speed');
+    const [head, ...rows] = readFileSync(join(folder, 'blown/tuning/sweep.csv'), 'utf8').trim().split('\r\n');
+    expect(head).toMatch(/rpm/);
+    // header and manifold at thirteen speeds, a row for each cylinder
+    expect(rows).toHaveLength(2 * 13 * 4);
+    for (const row of rows) expect(row).not.toMatch(/NaN|Infinity/);
   });
 });
