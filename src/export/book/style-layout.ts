@@ -51,7 +51,7 @@ thead .unit{display:block;min-height:1.25em}
 th.number,td.number{text-align:right;white-space:nowrap}
 tbody th{white-space:nowrap}
 @media screen{tbody th,thead th:first-child{position:sticky;left:0;background:var(--ground);z-index:1}}
-.plot{margin:1rem 0;overflow-x:auto;max-width:100%;scrollbar-width:thin}.plot svg{display:block}
+.line-plot{margin:1rem 0;overflow-x:auto;max-width:100%;scrollbar-width:thin}.line-plot svg{display:block}
 @media (max-width:34rem){tbody th{white-space:normal;max-width:10.5rem}}
 .key{font-weight:650}
 td>.good,td>.bad{white-space:nowrap}

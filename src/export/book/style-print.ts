@@ -18,7 +18,7 @@ p{max-width:none}
 section{margin-top:18pt}
 a{color:inherit;text-decoration:none}
 .scroll{overflow:clip;max-height:none}
-.plot{overflow:clip;break-inside:avoid}.plot svg{width:100%;max-width:150mm;height:auto}
+.line-plot{overflow:clip;break-inside:avoid}.line-plot svg{width:100%;max-width:150mm;height:auto}
 table{font-size:7.6pt;min-width:0;max-width:100%}
 th,td{padding:2pt 5pt 2pt 0}
 thead th{font-size:7pt}

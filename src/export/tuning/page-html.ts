@@ -32,7 +32,7 @@ function blockHtml(block: PageBlock): string {
       return bookTable(block.columns.map((c) => c.head).join(', '), columns, block.rows).html;
     }
     case 'plot':
-      return `<figure class="plot" role="group" aria-label="${xmlText(block.plot.title)}" tabindex="0">${linePlot(block.plot)}</figure>`;
+      return `<figure class="line-plot" role="group" aria-label="${xmlText(block.plot.title)}" tabindex="0">${linePlot(block.plot)}</figure>`;
   }
 }
 
