@@ -4,7 +4,7 @@ import { parse, stringify } from 'yaml';
 const NO_LENGTH = new Set(
   `evenrun cylinders cylinder firing_order compression_ratio rpm bank_angle direction facing up clocking rotation turn angle tilt max_angle
    merge_half_angle order count seed weights budget infill walls density overhang most_overhang least_clr price available
-   exhaust_opens_bbdc exhaust_closes_atdc intake_opens_btdc intake_closes_abdc`.split(/\s+/),
+   exhaust_opens_bbdc exhaust_closes_atdc intake_opens_btdc intake_closes_abdc gas_temperature volume`.split(/\s+/),
 );
 
 /** A plan in mm written in inches: every plain number that is a length over 25.4. */

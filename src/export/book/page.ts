@@ -21,7 +21,8 @@ export interface Page {
 export function pageText(page: Page): string {
   const script = withinScript(page.script);
   const sum = createHash('sha256').update(script).digest('base64');
-  const policy = `default-src 'none'; script-src 'sha256-${sum}'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'`;
+  const allowed = script === '' ? "'none'" : `'sha256-${sum}'`;
+  const policy = `default-src 'none'; script-src ${allowed}; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'`;
   return html`<!doctype html>
 <html lang="en">
 <head>
@@ -53,8 +54,12 @@ ${safe(s.html)}</section>
 ${Object.entries(page.data).map(
   ([id, value]) => html`<script type="application/json" id="${id}">${safe(json(value))}</script>
 `,
-)}<script>${safe(script)}</script>
-</body>
+)}${
+  script === ''
+    ? null
+    : html`<script>${safe(script)}</script>
+`
+}</body>
 </html>
 `.html;
 }
