@@ -17,7 +17,7 @@ import { buildHeader, routeHeader } from '../../src/pipeline.js';
 import { jscadSolid } from './jscad-solid.js';
 import { occSolid, occStl, openCascade } from './occ-solid.js';
 import { processorTime } from './processor-time.js';
-import { hasHull, type PartWork, solidsBuiltBy } from './solid-work.js';
+import { hasHull, leavesOf, type PartWork, solidsBuiltBy } from './solid-work.js';
 
 const file = new URL('../../../../../templates/inline-four.yaml', import.meta.url);
 const read = readPlan(readFileSync(file, 'utf8'), 'inline-four.yaml');
@@ -91,7 +91,7 @@ if (process.argv[2] === 'build') {
   const work = solidsBuiltBy(parts);
   const jscad = process.argv[2] === 'jscad' ? against(work, jscadStl) : null;
   const oc = process.argv[2] === 'occ' ? await openCascade() : null;
-  const native = work.filter((w) => !hasHull(w.solid));
+  const native = work.filter((w) => !hasHull(w.solid) && leavesOf(w.solid).every((leaf) => 'madeAs' in leaf));
   const occ = oc === null ? null : against(native, ({ solid }) => occStl(oc, occSolid(oc, solid)));
   console.log(JSON.stringify({ whole: whole.seconds, parts: work.length, native: native.length, jscad, occ }));
 }

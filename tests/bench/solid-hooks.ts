@@ -5,8 +5,8 @@
 const told: readonly (readonly [file: string, from: string, to: string])[] = [
   [
     'geometry/solid.js',
-    'export function evaluate(solid) {',
-    'export function evaluate(solid) {\n    globalThis.solidsBuilt?.push(solid);',
+    'export function evaluate(solid, tolerance = 0) {',
+    'export function evaluate(solid, tolerance = 0) {\n    globalThis.solidsBuilt?.push(solid);',
   ],
   [
     'geometry/sweep.js',
