@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { pointFrom, pointInto } from '../../../src/geometry/frame.js';
-import { firstNormal } from '../../../src/geometry/lra.js';
 import { meshBounds, meshVolume, shellsOf } from '../../../src/geometry/mesh-measure.js';
 import { meshFaults } from '../../../src/geometry/mesh-validate.js';
-import { carryNormal, endOf, pathFromPolygon, pathLength, startOf } from '../../../src/geometry/path.js';
+import { endOf, pathLength, startOf } from '../../../src/geometry/path.js';
 import { overlapVolume, placed, solidOf, volumeOf } from '../../../src/geometry/solid.js';
 import { bar } from '../../../src/geometry/solid-shapes.js';
 import { sweepRound, sweptSectionArea } from '../../../src/geometry/sweep.js';
@@ -14,35 +13,15 @@ import { jointKeys } from '../../../src/parts/jigs/joint-keys.js';
 import { keyFor, spigot } from '../../../src/parts/jigs/key.js';
 import { type PrintedSpan, printedSpans } from '../../../src/parts/jigs/printed-spans.js';
 import { jigWith } from '../../support/jig-fixture.js';
+import { madeSpan } from '../../support/made-span.js';
 
 const OD = 42.4;
 const key = keyFor(OD, 0.2);
 const bed: Vec3 = [210, 210, 210];
 const jig = jigWith({ bed });
 
-function piece(points: readonly Vec3[], clr: readonly number[], name = '2C', od = OD): PrintedSpan {
-  const path = pathFromPolygon({ points, clr });
-  const startNormal = firstNormal(points);
-  return {
-    name,
-    file: name.toLowerCase(),
-    tube: '2',
-    cylinder: 2,
-    number: 3,
-    od,
-    wall: 2,
-    fromRun: 100,
-    toRun: 100 + pathLength(path),
-    path,
-    kind: clr.length > 0 ? 'bend' : 'straight',
-    startNormal,
-    endNormal: carryNormal(path, startNormal),
-    first: false,
-    last: false,
-    startsAtCut: true,
-    endsAtCut: true,
-  };
-}
+const piece = (points: readonly Vec3[], clr: readonly number[], name = '2C', od = OD): PrintedSpan =>
+  madeSpan(points, clr, { name, file: name.toLowerCase(), od });
 const tube = (p: PrintedSpan, startKey = 10, endKey = 10) =>
   dummyTube({
     piece: p,

@@ -1,42 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { pointFrom, pointInto } from '../../../src/geometry/frame.js';
-import { firstNormal } from '../../../src/geometry/lra.js';
 import { meshVolume, pointOf } from '../../../src/geometry/mesh-measure.js';
 import { meshFaults } from '../../../src/geometry/mesh-validate.js';
-import { carryNormal, endOf, pathFromPolygon, pathLength, startOf } from '../../../src/geometry/path.js';
+import { endOf, pathFromPolygon, startOf } from '../../../src/geometry/path.js';
 import { dot, sub, unit, type Vec3 } from '../../../src/geometry/vec3.js';
 import { dummyTube, FOOT } from '../../../src/parts/jigs/dummy-tube.js';
 import { keyFor } from '../../../src/parts/jigs/key.js';
-import type { PrintedSpan } from '../../../src/parts/jigs/printed-spans.js';
 import type { SolidPart } from '../../../src/parts/part.js';
 import { jigWith } from '../../support/jig-fixture.js';
+import { madeSpan } from '../../support/made-span.js';
 
 const OD = 42.4;
 const CHAMFER = 0.4;
 const key = keyFor(OD, 0.2);
 
 function made(points: readonly Vec3[], clr: readonly number[], chamfer: number, tilt: Vec3 | null = null): SolidPart {
-  const path = pathFromPolygon({ points, clr });
-  const startNormal = firstNormal(points);
-  const piece: PrintedSpan = {
-    name: '2C',
-    file: '2c',
-    tube: '2',
-    cylinder: 2,
-    number: 3,
-    od: OD,
-    wall: 2,
-    fromRun: 100,
-    toRun: 100 + pathLength(path),
-    path,
-    kind: clr.length > 0 ? 'bend' : 'straight',
-    startNormal,
-    endNormal: carryNormal(path, startNormal),
-    first: false,
-    last: false,
-    startsAtCut: true,
-    endsAtCut: true,
-  };
+  const piece = madeSpan(points, clr);
   const face = tilt === null ? null : { point: points[0]!, normal: tilt };
   const end = { key, length: 10, screw: null };
   return dummyTube({ piece, start: end, end, face, jig: jigWith({ chamfer }) });

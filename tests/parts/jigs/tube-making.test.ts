@@ -1,10 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pointFrom } from '../../../src/geometry/frame.js';
-import { firstNormal } from '../../../src/geometry/lra.js';
 import { meshVolume, shellsOf } from '../../../src/geometry/mesh-measure.js';
 import { meshFaults } from '../../../src/geometry/mesh-validate.js';
-import { carryNormal, endOf, headingAt, pathFromPolygon, pathLength, startOf } from '../../../src/geometry/path.js';
+import { carryNormal, endOf, headingAt, pathLength, startOf } from '../../../src/geometry/path.js';
 import { overlapVolume, placed, solidOf, volumeOf } from '../../../src/geometry/solid.js';
 import { bar, signedArea } from '../../../src/geometry/solid-shapes.js';
 import { CHORD_ERROR } from '../../../src/geometry/tolerance.js';
@@ -18,33 +17,12 @@ import type { PrintedSpan } from '../../../src/parts/jigs/printed-spans.js';
 import { boreSection, boreSizes } from '../../../src/parts/jigs/tube-bore.js';
 import { TICK } from '../../../src/parts/jigs/tube-marks.js';
 import { jigWith } from '../../support/jig-fixture.js';
+import { madeSpan } from '../../support/made-span.js';
 
 const OD = 42.4;
 
-function span(points: readonly Vec3[], clr: readonly number[], with_: Partial<PrintedSpan> = {}): PrintedSpan {
-  const path = pathFromPolygon({ points, clr });
-  const startNormal = firstNormal(points);
-  return {
-    name: '2C',
-    file: '2c',
-    tube: '2',
-    cylinder: 2,
-    number: 3,
-    od: OD,
-    wall: 2,
-    fromRun: 103.7,
-    toRun: 103.7 + pathLength(path),
-    path,
-    kind: clr.length > 0 ? 'bend' : 'straight',
-    startNormal,
-    endNormal: carryNormal(path, startNormal),
-    first: false,
-    last: false,
-    startsAtCut: true,
-    endsAtCut: true,
-    ...with_,
-  };
-}
+const span = (points: readonly Vec3[], clr: readonly number[], with_: Partial<PrintedSpan> = {}): PrintedSpan =>
+  madeSpan(points, clr, { fromRun: 103.7, ...with_ });
 const straight = span(
   [
     [500, -40, 300],
