@@ -1,5 +1,5 @@
 import { flangeMetalOf } from '../expansion.js';
-import type { FlangeStyle, GrowthPlan, NotchPlan, OpeningPlan } from '../flange-plan.js';
+import type { FlangeStyle, GrowthPlan, NotchPlan, OpeningPlan } from '../plan/flange.js';
 import type { FlangePlan } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
 

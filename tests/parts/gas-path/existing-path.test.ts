@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { ExistingManifold } from '../../../src/params/tuning-plan.js';
+import type { ExistingManifold } from '../../../src/params/plan/existing.js';
 import { exhaustSystemOf } from '../../../src/parts/gas-path/exhaust-system-of.js';
 import { existingPath, metalDensity } from '../../../src/parts/gas-path/existing-path.js';
 import { circleArea } from '../../../src/parts/gas-path/gas-way.js';
