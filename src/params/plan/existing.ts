@@ -4,7 +4,6 @@ export interface ExistingManifold {
   readonly material: string;
   readonly wall: number;
   readonly roughness: number;
-  readonly doubleWall: boolean;
   /** Part of the heat loss of a bare wall: 1 for a bare wall. */
   readonly heatShare: number;
   /** One from every cylinder and one from every collector. */

@@ -19,7 +19,6 @@ export interface FlangePlan {
   readonly notches: readonly NotchPlan[];
   /** What head and flange do when hot; null leaves the bolt holes as they are. */
   readonly growth: GrowthPlan | null;
-  readonly boltFit: 'fine' | 'medium' | 'coarse';
   /** Leg of the fillet weld between tube and flange, mm. */
   readonly weldLeg: number;
   /** Least gap between neighbouring tubes at the flange that a torch reaches into, mm. */

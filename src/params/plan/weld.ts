@@ -4,5 +4,4 @@ export interface WeldPlan {
   readonly gap: number;
   /** How much one weld draws its pieces together. */
   readonly shrinkage: number;
-  readonly fillerDiameter: number;
 }

@@ -28,7 +28,6 @@ export function existingOf(e: ExistingFile): ExistingManifold {
     material: e.material,
     wall: e.wall,
     roughness: e.roughness,
-    doubleWall: e.double_wall,
     heatShare: e.double_wall ? (e.heat_share ?? DEFAULTS.existing.heat_share) : 1,
     pipes,
     collectors: e.collectors.map((c, i) => ({
