@@ -99,3 +99,9 @@ export const TUNED_LENGTHS = { from: 100, to: 3000 } as const;
 
 /** Most joints of a mitred bend. */
 export const MOST_MITRES = 40;
+
+/** Most values one field takes in a sweep. */
+export const MOST_SWEPT_VALUES = 10_000;
+
+/** Most designs of a sweep. */
+export const MOST_DESIGNS = 10_000_000;

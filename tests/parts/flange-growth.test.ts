@@ -61,8 +61,12 @@ describe('free expansion from 20 degrees', () => {
     ['S235JR', 'carbon_steel'],
     ['304 stainless', 'austenitic'],
     ['1.4541', 'austenitic'],
+    ['1.4828', 'austenitic'],
+    ['310 plate', 'austenitic'],
     ['409', 'ferritic'],
     ['1.4512', 'ferritic'],
+    ['1.4016', 'ferritic'],
+    ['1.4742', 'ferritic'],
   ])('%s is %s', (words, metal) => {
     expect(flangeMetalOf(words)).toBe(metal);
   });
