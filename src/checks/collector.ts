@@ -1,7 +1,7 @@
 import { degrees } from '../geometry/angle.js';
 import { frameFrom } from '../geometry/frame.js';
 import { type Path, partOfPath, pathLength } from '../geometry/path.js';
-import { skinGap, skinGapTo, type TubeRun } from '../geometry/path-gap.js';
+import { skinGap, skinGapTo, type TubeRun } from '../geometry/skin-gap.js';
 import { along } from '../geometry/vec3.js';
 import { inletTube } from '../params/inlet-tube.js';
 import type { Plan } from '../params/plan.js';

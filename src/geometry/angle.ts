@@ -14,13 +14,13 @@ export function cosSinDegrees(deg: number): readonly [cos: number, sin: number] 
   return [Math.cos(radians(turn)), Math.sin(radians(turn))];
 }
 
-/** The same direction in (-pi, pi]. */
+/** The same direction, rad, in (-pi, pi]. */
 export function wrapPi(rad: number): number {
   const w = rad - 2 * Math.PI * Math.floor((rad + Math.PI) / (2 * Math.PI));
   return w <= -Math.PI ? w + 2 * Math.PI : w;
 }
 
-/** The same direction in [0, 2 pi). */
+/** The same direction, rad, from 0 to 2 pi; 2 pi itself only where a turn of less than rounding below zero comes to it. */
 export function wrapTwoPi(rad: number): number {
   const w = rad % (2 * Math.PI);
   return w < 0 ? w + 2 * Math.PI : w;

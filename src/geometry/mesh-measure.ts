@@ -30,13 +30,6 @@ export function triangleArea([a, b, c]: readonly [Vec3, Vec3, Vec3]): number {
   return length(cross(sub(b, a), sub(c, a))) / 2;
 }
 
-/** Surface area, mm2. */
-export function meshArea(mesh: Mesh): number {
-  let area = 0;
-  for (let t = 0; t < triangleCount(mesh); t++) area += triangleArea(cornersOf(mesh, t));
-  return area;
-}
-
 /** Lowest and highest corner of the box round a mesh, mm. */
 export interface Bounds {
   readonly low: Vec3;

@@ -6,7 +6,8 @@ import { offsetOutlines } from './outline-offset.js';
  * The outline with every inner corner rounded to a radius, mm, tangent to the sides it meets, and every gap narrower than
  * twice that radius filled. It is the closing of the region with a disc: out by the radius, then in by it (Serra, Image
  * Analysis and Mathematical Morphology, 1982, from memory). Outer corners and sides away from inner corners stay as they are.
- * Pockets shut in on the way are filled. A radius of 0 returns the outline.
+ * Pockets shut in on the way are filled. A radius of 0 returns the outline. Throws RangeError for a negative radius, and Error when
+ * the closing leaves more than one outline or none.
  */
 export function filletInnerCorners(outline: Outline, radius: number): Outline {
   if (radius === 0) return outline;
@@ -20,7 +21,7 @@ export function filletInnerCorners(outline: Outline, radius: number): Outline {
 
 /**
  * A region with every inner corner rounded to a radius, mm, as above, its windows kept: outer outlines counter-clockwise, windows
- * clockwise, given and returned. Windows too small for the radius are filled.
+ * clockwise, given and returned. Windows too small for the radius are filled. Throws RangeError for a negative radius.
  */
 export function filletRegion(outlines: readonly Outline[], radius: number): readonly Outline[] {
   if (radius === 0) return outlines;

@@ -31,9 +31,3 @@ export const mirrorOutline = (outline: Outline): Outline =>
   reverseOutline({
     vertices: outline.vertices.map((v) => ({ x: v.x === 0 ? 0 : -v.x, y: v.y, bulge: v.bulge === 0 ? 0 : -v.bulge })),
   });
-
-/** The same outline begun at its vertex number `first`. */
-export function startAt(outline: Outline, first: number): Outline {
-  const v = outline.vertices;
-  return { vertices: v.map((_, i) => v[(i + first) % v.length]!) };
-}

@@ -12,9 +12,3 @@ export interface OutlineVertex {
 export interface Outline {
   readonly vertices: readonly OutlineVertex[];
 }
-
-/** Material with holes: an outer outline and the outlines cut from it. */
-export interface Region {
-  readonly outer: Outline;
-  readonly holes: readonly Outline[];
-}

@@ -1,4 +1,6 @@
-import { cellAt, FAR, type MeshField } from './scan-field.js';
+import type { MeshField } from './scan-field.js';
+import { cellAt } from './scan-field-draft.js';
+import { FAR } from './scan-field-surface.js';
 import type { Vec3 } from './vec3.js';
 
 /**

@@ -1,4 +1,4 @@
-import type { FlangeMetal, HeadMetal } from './flange-plan.js';
+import type { FlangeMetal, HeadMetal } from './plan/flange.js';
 
 /** 0 degrees Celsius, K. */
 export const FREEZING = 273.15;
@@ -75,9 +75,12 @@ function byTable(table: MeanTable, celsius: number): number {
   return mean * (celsius - 20) * 1e-6;
 }
 
-/** The kind of steel the words for a plate's material name: carbon steel where they say nothing else. */
+/**
+ * The kind of steel the words for a plate's material name: carbon steel where they say nothing else. Numbers of EN 10088-1, and of the
+ * heat-resisting steels of EN 10095 (1.47 ferritic, 1.48 austenitic; from memory).
+ */
 export function flangeMetalOf(material: string): FlangeMetal {
-  if (/\b(409|410|430|439|1\.4512|1\.45[01])/i.test(material)) return 'ferritic';
-  if (/stainless|inox|austenit|\b(304|316|321|347|1\.4[345])/i.test(material)) return 'austenitic';
+  if (/\b(409|410|430|439|1\.40|1\.45[01]|1\.47)/i.test(material)) return 'ferritic';
+  if (/stainless|inox|austenit|\b(304|309|310|316|321|347|1\.4[3458])/i.test(material)) return 'austenitic';
   return 'carbon_steel';
 }

@@ -40,7 +40,7 @@ export const MOST_TRACE_POINTS = 20_000;
 /** Most intersection points or rows of a route given by hand. */
 export const MOST_ROUTE_POINTS = 30;
 
-/** Largest root gap, shrinkage and filler wire of a weld, mm. */
+/** Largest root gap and shrinkage of a weld, mm. */
 export const LARGEST_WELD_ALLOWANCE = 10;
 
 /** Most tubes of an as-built file: a primary and a secondary for every cylinder. */
@@ -99,3 +99,9 @@ export const TUNED_LENGTHS = { from: 100, to: 3000 } as const;
 
 /** Most joints of a mitred bend. */
 export const MOST_MITRES = 40;
+
+/** Most values one field takes in a sweep. */
+export const MOST_SWEPT_VALUES = 10_000;
+
+/** Most designs of a sweep. */
+export const MOST_DESIGNS = 10_000_000;

@@ -18,7 +18,10 @@ export function show(value: unknown): string {
 
 /** A text that is safe to print on one line: control, format and unassigned characters, and line separators, as escapes. */
 export const printable = (text: string): string =>
-  text.replace(/[\p{C}\p{Zl}\p{Zp}]/gu, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`);
+  text.replace(/[\p{C}\p{Zl}\p{Zp}]/gu, (c) => c.split('').map(escaped).join(''));
+
+/** One 16-bit unit of a text as an escape: a character beyond U+FFFF has two. */
+const escaped = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
 
 /** `expected a length, found "abc"`; the second half is left out when there is no value at all. */
 export function expected(what: string, value: unknown): string {

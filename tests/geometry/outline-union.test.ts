@@ -3,11 +3,12 @@ import { describe, expect, test } from 'vitest';
 import type { Outline } from '../../src/geometry/outline.js';
 import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import { signedArea } from '../../src/geometry/outline-measure.js';
-import { mirrorOutline, rotateOutline, startAt, translateOutline } from '../../src/geometry/outline-transform.js';
+import { mirrorOutline, rotateOutline, translateOutline } from '../../src/geometry/outline-transform.js';
 import { unionOf } from '../../src/geometry/outline-union.js';
 import { validateOutline } from '../../src/geometry/outline-valid.js';
 import { clipperUnionArea } from '../support/clipper.js';
 import { convexOutline } from '../support/outline-arbitrary.js';
+import { startAt } from '../support/outline-poses.js';
 
 const totalArea = (outlines: readonly Outline[]): number => outlines.reduce((sum, o) => sum + signedArea(o), 0);
 

@@ -1,19 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  bendIsSound,
   endOf,
   headingAt,
   partOfPath,
   pathFromPolygon,
-  pathGaps,
   pathLength,
-  polygonFromPath,
   polygonLength,
-  reversePath,
   startOf,
 } from '../../src/geometry/path.js';
 import { distance, dot } from '../../src/geometry/vec3.js';
+import { bendIsSound, pathGaps, polygonFromPath, reversePath } from '../support/path-soundness.js';
 import { arbitraryTube } from '../support/random-path.js';
 
 describe('a path of straights and arcs', () => {

@@ -5,13 +5,15 @@ import { linkDistance } from '../../src/geometry/link-distance.js';
 import type { Mesh } from '../../src/geometry/mesh.js';
 import { obstacleDistance } from '../../src/geometry/obstacle.js';
 import { headingAt, pathFromPolygon, pathLength } from '../../src/geometry/path.js';
-import { obstacleApproach, skinGapTo } from '../../src/geometry/path-gap.js';
 import { type Scan, scanOf } from '../../src/geometry/scan.js';
 import { SCAN_ERROR, scanDistance, scanLinkDistance } from '../../src/geometry/scan-distance.js';
-import { FAR, fieldOf, type Reach } from '../../src/geometry/scan-field.js';
+import { fieldOf, type Reach } from '../../src/geometry/scan-field.js';
+import { FAR } from '../../src/geometry/scan-field-surface.js';
 import { lowerToTriangle } from '../../src/geometry/segment-triangle.js';
+import { skinGapTo } from '../../src/geometry/skin-gap.js';
 import { DISTANCE_ERROR } from '../../src/geometry/tolerance.js';
 import { distance, type Vec3 } from '../../src/geometry/vec3.js';
+import { centrelineGapTo } from '../support/centreline-gap.js';
 import { arbitraryTube } from '../support/random-path.js';
 import { BAY, bayScan, randomFrom, together } from '../support/random-scan.js';
 
@@ -179,11 +181,9 @@ describe('least distance from a tube to a scan', () => {
     fc.assert(
       fc.property(arbitraryTube, (polygon) => {
         const path = pathFromPolygon(polygon);
-        const toBox = obstacleApproach(path, cubeBox);
-        if (toBox.distance <= 0) return;
-        expect(Math.abs(obstacleApproach(path, obstacle).distance - toBox.distance)).toBeLessThanOrEqual(
-          DISTANCE_ERROR,
-        );
+        const toBox = centrelineGapTo(path, cubeBox);
+        if (toBox.gap <= 0) return;
+        expect(Math.abs(centrelineGapTo(path, obstacle).gap - toBox.gap)).toBeLessThanOrEqual(DISTANCE_ERROR);
       }),
       { numRuns: 150 },
     );
@@ -196,7 +196,7 @@ describe('least distance from a tube to a scan', () => {
     fc.assert(
       fc.property(arbitraryTube, (polygon) => {
         const path = pathFromPolygon(polygon);
-        const found = obstacleApproach(path, obstacle);
+        const found = centrelineGapTo(path, obstacle);
         const total = pathLength(path);
         const n = Math.ceil(total / 2);
         let sampled = Number.POSITIVE_INFINITY;
@@ -204,10 +204,10 @@ describe('least distance from a tube to a scan', () => {
           const p = headingAt(path, (total * i) / n).point;
           sampled = Math.min(sampled, scan.approach(p, p, sampled)?.distance ?? sampled);
         }
-        expect(found.distance).toBeLessThanOrEqual(sampled + DISTANCE_ERROR);
-        expect(found.distance).toBeGreaterThanOrEqual(sampled - 1.01);
+        expect(found.gap).toBeLessThanOrEqual(sampled + DISTANCE_ERROR);
+        expect(found.gap).toBeGreaterThanOrEqual(sampled - 1.01);
         const at = headingAt(path, found.run).point;
-        expect(bruteDistance(mesh, at, at)).toBeCloseTo(found.distance, 6);
+        expect(bruteDistance(mesh, at, at)).toBeCloseTo(found.gap, 6);
       }),
       { numRuns: 60 },
     );

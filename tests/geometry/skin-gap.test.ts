@@ -3,13 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { frameAlong } from '../../src/geometry/frame.js';
 import type { Obstacle } from '../../src/geometry/obstacle.js';
 import { headingAt, type Path, partOfPath, pathFromPolygon, pathLength } from '../../src/geometry/path.js';
-import { obstacleApproach, pathApproach, skinGap, skinGapTo, type TubeRun } from '../../src/geometry/path-gap.js';
 import { scanOf } from '../../src/geometry/scan.js';
 import { fieldOf } from '../../src/geometry/scan-field.js';
+import { skinGap, skinGapTo, type TubeRun } from '../../src/geometry/skin-gap.js';
 import { minGap, type Solid, solidOf, union } from '../../src/geometry/solid.js';
 import { sweepRound } from '../../src/geometry/sweep.js';
 import { DISTANCE_ERROR } from '../../src/geometry/tolerance.js';
 import { add, along, perpendicularTo, sub, type Vec3 } from '../../src/geometry/vec3.js';
+import { centrelineGap, centrelineGapTo, U_PATH } from '../support/centreline-gap.js';
 import { arbitraryTube } from '../support/random-path.js';
 
 /** Tubes of one to three radii, 8 to 30 mm: less than any bend of the random tubes. */
@@ -49,7 +50,7 @@ describe('least gap between skins of stepped tubes', () => {
           { path: a, steps: [{ from: 0, radius: 20 }] },
           { path: b, steps: [{ from: 0, radius: 11 }] },
         );
-        expect(Math.abs(gap.gap - (pathApproach(a, b).distance - 31))).toBeLessThanOrEqual(DISTANCE_ERROR);
+        expect(Math.abs(gap.gap - (centrelineGap(a, b).gap - 31))).toBeLessThanOrEqual(DISTANCE_ERROR);
       }),
       { numRuns: 100 },
     );
@@ -60,7 +61,7 @@ describe('least gap between skins of stepped tubes', () => {
       fc.property(arbitraryStepped, arbitraryStepped, (a, b) => {
         const found = skinGap(a, b);
         const each = partsOf(a).flatMap((p) =>
-          partsOf(b).map((q) => pathApproach(p.path, q.path).distance - p.radius - q.radius),
+          partsOf(b).map((q) => centrelineGap(p.path, q.path).gap - p.radius - q.radius),
         );
         expect(Math.abs(found.gap - Math.min(...each))).toBeLessThanOrEqual(DISTANCE_ERROR + 1e-9);
         const back = skinGap(b, a);
@@ -81,7 +82,7 @@ describe('least gap between skins of stepped tubes', () => {
     ];
     fc.assert(
       fc.property(arbitraryStepped, fc.constantFrom(...obstacles), (a, o) => {
-        const each = partsOf(a).map((p) => obstacleApproach(p.path, o).distance - p.radius);
+        const each = partsOf(a).map((p) => centrelineGapTo(p.path, o).gap - p.radius);
         expect(Math.abs(skinGapTo(a, o).gap - Math.min(...each))).toBeLessThanOrEqual(DISTANCE_ERROR + 1e-9);
       }),
       { numRuns: 200 },
@@ -89,19 +90,10 @@ describe('least gap between skins of stepped tubes', () => {
   });
 
   it('of one tube to itself counts each radius where it is', () => {
-    // a U whose legs stand 160 apart; the second leg is thicker
-    const path = pathFromPolygon({
-      points: [
-        [0, 0, 0],
-        [300, 0, 0],
-        [300, 160, 0],
-        [0, 160, 0],
-      ],
-      clr: [60, 60],
-    });
-    const length = pathLength(path);
+    // the second leg of the U is thicker
+    const length = pathLength(U_PATH);
     const tube: TubeRun = {
-      path,
+      path: U_PATH,
       steps: [
         { from: 0, radius: 20 },
         { from: length - 240, radius: 25 },
@@ -120,8 +112,8 @@ describe('least gap between skins of stepped tubes', () => {
       ],
       clr: [],
     });
-    expect(pathApproach(straight, straight, DISTANCE_ERROR, 120).distance).toBeCloseTo(120, 9);
-    expect(pathApproach(straight, straight, DISTANCE_ERROR, 301).distance).toBe(Number.POSITIVE_INFINITY);
+    expect(centrelineGap(straight, straight, DISTANCE_ERROR, 120).gap).toBeCloseTo(120, 9);
+    expect(centrelineGap(straight, straight, DISTANCE_ERROR, 301).gap).toBe(Number.POSITIVE_INFINITY);
     // 2 R sin(l / 2 R) on a bend of 150 degrees
     const bend = pathFromPolygon({
       points: [
@@ -131,7 +123,7 @@ describe('least gap between skins of stepped tubes', () => {
       ],
       clr: [60],
     });
-    expect(pathApproach(bend, bend, DISTANCE_ERROR, 120).distance).toBeCloseTo(120 * Math.sin(1), 2);
+    expect(centrelineGap(bend, bend, DISTANCE_ERROR, 120).gap).toBeCloseTo(120 * Math.sin(1), 2);
   });
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { frameAlong } from '../../src/geometry/frame.js';
-import { meshArea, meshBounds, meshVolume, shellsOf } from '../../src/geometry/mesh-measure.js';
+import { meshBounds, meshVolume, shellsOf } from '../../src/geometry/mesh-measure.js';
 import { asStlReaderSees, meshFaults } from '../../src/geometry/mesh-validate.js';
 import {
   bodiesOf,
@@ -23,6 +23,7 @@ import {
 import { bar, box } from '../../src/geometry/solid-shapes.js';
 import type { Vec2 } from '../../src/geometry/vec2.js';
 import { unit } from '../../src/geometry/vec3.js';
+import { meshArea } from '../support/mesh-area.js';
 
 const cube = box([0, 0, 0], [10, 10, 10]);
 const moved = (s: Solid, x: number, y = 0, z = 0): Solid =>

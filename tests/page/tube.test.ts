@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { headingAt, pathFromPolygon, pathGaps, pathLength } from '../../src/geometry/path.js';
+import { headingAt, pathFromPolygon, pathLength } from '../../src/geometry/path.js';
 import { add, cross, distance, dot, length, scale, sub, type Vec3 } from '../../src/geometry/vec3.js';
 import { nearestRun, onTrueSkin } from '../../src/page/view/skin-point.js';
 import { pathOf, stationAt } from '../../src/page/view/tube-path.js';
 import { placeAlong } from '../../src/page/view/tube-place.js';
 import { SKIN_ERROR, tubeSkin } from '../../src/page/view/tube-skin.js';
+import { pathGaps } from '../support/path-soundness.js';
 import { arbitraryTube } from '../support/random-path.js';
 import { tubeOf } from '../support/scene-tube.js';
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { boltGrowth } from '../../src/checks/flange-growth.js';
 import { circleOutline } from '../../src/geometry/outline-make.js';
 import { expansionBetween, expansionFrom20, FREEZING, flangeMetalOf } from '../../src/params/expansion.js';
-import type { GrowthPlan } from '../../src/params/flange-plan.js';
+import type { GrowthPlan } from '../../src/params/plan/flange.js';
 import { flangesOf } from '../../src/parts/flange.js';
 import { boltAt, inlineFour, planWith } from '../support/plan-fixture.js';
 
@@ -61,8 +61,12 @@ describe('free expansion from 20 degrees', () => {
     ['S235JR', 'carbon_steel'],
     ['304 stainless', 'austenitic'],
     ['1.4541', 'austenitic'],
+    ['1.4828', 'austenitic'],
+    ['310 plate', 'austenitic'],
     ['409', 'ferritic'],
     ['1.4512', 'ferritic'],
+    ['1.4016', 'ferritic'],
+    ['1.4742', 'ferritic'],
   ])('%s is %s', (words, metal) => {
     expect(flangeMetalOf(words)).toBe(metal);
   });

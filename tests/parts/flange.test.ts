@@ -5,7 +5,7 @@ import { outlineToOutline } from '../../src/geometry/outline-distance.js';
 import { circleOutline, polygonOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import { outlineArea, signedArea } from '../../src/geometry/outline-measure.js';
 import { sideLength, sidesOf } from '../../src/geometry/outline-sides.js';
-import { mirrorOutline, reverseOutline, rotateOutline, startAt } from '../../src/geometry/outline-transform.js';
+import { mirrorOutline, reverseOutline, rotateOutline } from '../../src/geometry/outline-transform.js';
 import { sharpestTurn } from '../../src/geometry/outline-turn.js';
 import { validateOutline } from '../../src/geometry/outline-valid.js';
 import type { Plan } from '../../src/params/plan.js';
@@ -14,6 +14,7 @@ import { LEAST_SIDE } from '../../src/parts/flange-edge.js';
 import { boltMargins, openingMargins, thinnest } from '../../src/parts/flange-margins.js';
 import { plateDensity } from '../../src/parts/plate-density.js';
 import { randomHead } from '../support/flange-arbitrary.js';
+import { startAt } from '../support/outline-poses.js';
 import { boltAt, inlineFour, planWith, single, veeBank } from '../support/plan-fixture.js';
 
 const only = (plan: Plan) => flangesOf(plan)[0]!;

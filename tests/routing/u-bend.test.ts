@@ -1,15 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { frameAlong } from '../../src/geometry/frame.js';
-import {
-  endOf,
-  pathFromPolygon,
-  pathLength,
-  polygonFromPath,
-  polygonLength,
-  straightLengths,
-} from '../../src/geometry/path.js';
+import { endOf, pathFromPolygon, pathLength, polygonLength, straightLengths } from '../../src/geometry/path.js';
 import { distance, dot } from '../../src/geometry/vec3.js';
 import { isOneBend, polygonOf, type Trial } from '../../src/routing/trial.js';
+import { polygonFromPath } from '../support/path-soundness.js';
 
 const start = frameAlong([0, 0, 0], [0, 0, 1]);
 const inlet = frameAlong([30, -260, 60], [0, 0, -1]);

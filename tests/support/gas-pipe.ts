@@ -1,8 +1,11 @@
 import type { Reservoir } from '../../src/tuning/gas/boundaries.js';
 import { type DuctDesign, ductShape, type GasPoint } from '../../src/tuning/gas/duct.js';
 import { fillDuct } from '../../src/tuning/gas/duct-gas.js';
-import { type Gas, perfectGas } from '../../src/tuning/gas/gas.js';
+import type { Gas } from '../../src/tuning/gas/gas.js';
 import { type DuctEnd, type GasNetwork, gasNetwork, stepNetwork } from '../../src/tuning/gas/network.js';
+
+/** A gas of constant heat capacity, as handbooks' examples use it. `gamma` is cp over cv. */
+export const perfectGas = (r: number, gamma: number): Gas => ({ r, cv: [r / (gamma - 1), 0, 0] });
 
 /** Dry air of constant heats. */
 export const COLD_AIR = perfectGas(287.055, 1.4);

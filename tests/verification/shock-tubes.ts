@@ -1,7 +1,6 @@
-import { perfectGas } from '../../src/tuning/gas/gas.js';
 import { networkContent } from '../../src/tuning/gas/network.js';
 import { type Primitive, riemannAt, starState } from '../support/exact-riemann.js';
-import { pipe, run } from '../support/gas-pipe.js';
+import { perfectGas, pipe, run } from '../support/gas-pipe.js';
 import type { VerificationRow } from './row.js';
 
 const IDEAL = perfectGas(1, 1.4);

@@ -2,16 +2,11 @@ import * as z from 'zod';
 import { BOLT_THREADS } from '../bolt-holes.js';
 import { DEFAULTS } from '../defaults.js';
 import { MOST_COPIES, MOST_PLATE_BOLTS, MOST_PLATES } from '../limits.js';
-import { expected, lengthWords } from '../wording.js';
+import { expected } from '../wording.js';
 import type { Lengths } from './length-field.js';
 import { angleField, countField } from './number-field.js';
+import { LARGEST_EDGE, LARGEST_PLATE, MEASURE, throatSchema } from './plate-throat.js';
 import { nameField } from './text-field.js';
-
-const LARGEST_PLATE = 1000;
-const LARGEST_EDGE = 100;
-
-/** Said of every figure that stands in for one that was not measured. */
-const MEASURE = 'Common practice; measure the part';
 
 /** `plates`: the flanges beside those of the heads. */
 export function platesSchema(lengths: Lengths) {
@@ -36,23 +31,6 @@ export function platesSchema(lengths: Lengths) {
     })
     .default([])
     .describe('Plates beside the head flanges: at collector outlets, turbine inlets and joints.');
-}
-
-/** `gaskets`: of the same outlines, with larger openings. */
-export function gasketsSchema(lengths: Lengths) {
-  const { flanges, plates, grow, thickness, material } = DEFAULTS.gaskets;
-  return z
-    .strictObject({
-      flanges: z.boolean().default(flanges).describe('true for a gasket of every head flange'),
-      plates: z.boolean().default(plates).describe('true for a gasket of every bolted plate'),
-      grow: lengths
-        .atLeastZero('Openings are larger than those of the flange by this all round. Common practice', { max: 10 })
-        .prefault(grow),
-      thickness: lengths.positive('Thickness of the sheet', { max: 10 }).prefault(thickness),
-      material: nameField('Material of the sheet', material).default(material),
-    })
-    .optional()
-    .describe('Gaskets of the same outlines; none when left out.');
 }
 
 const common = () => ({
@@ -120,8 +98,7 @@ function rectangleSchema(lengths: Lengths) {
       ...bolted(lengths),
       bolt_x: pitch(lengths, 'Distance of the bolts across'),
       bolt_y: pitch(lengths, 'Distance of the bolts up'),
-      throat: z
-        .discriminatedUnion('kind', [openThroat(lengths), dividedThroat(lengths), roundThroat(lengths)])
+      throat: throatSchema(lengths)
         .optional()
         .describe('The opening; when left out round, as the outlet of the collector it is for'),
       fit: bore(lengths).fit,
@@ -204,59 +181,4 @@ function slipJointSchema(lengths: Lengths) {
       fit: lengths.positive(`Gap per side. ${MEASURE}`, { max: 5 }).prefault(fit),
     })
     .describe('A sleeve that slips over the end of a tube; told in numbers, with the flat piece to roll.');
-}
-
-const radius = (lengths: Lengths) =>
-  lengths.atLeastZero(`Radius of its corners. ${MEASURE}`, { max: 200 }).prefault(DEFAULTS.plates.corner_radius);
-
-function openThroat(lengths: Lengths) {
-  return z
-    .strictObject({
-      kind: z.literal('open'),
-      width: pitchless(lengths, 'Width'),
-      height: pitchless(lengths, 'Height'),
-      corner_radius: radius(lengths),
-    })
-    .superRefine((t, context) => cornersFit(lengths, t.width, t.height, t.corner_radius, context))
-    .describe('One rectangular opening.');
-}
-
-function dividedThroat(lengths: Lengths) {
-  return z
-    .strictObject({
-      kind: z.literal('divided'),
-      width: pitchless(lengths, 'Width over both openings'),
-      height: pitchless(lengths, 'Height'),
-      web: lengths
-        .positive(`Metal between the two openings. ${MEASURE}`, { max: LARGEST_EDGE })
-        .prefault(DEFAULTS.plates.web),
-      corner_radius: radius(lengths),
-    })
-    .superRefine((t, context) => {
-      if (t.web >= t.width) {
-        const message = `expected a web thinner than the width (${lengthWords(t.width, lengths.unit)}), found ${lengthWords(t.web, lengths.unit)}`;
-        context.addIssue({ code: 'custom', path: ['web'], message, input: t });
-      } else cornersFit(lengths, (t.width - t.web) / 2, t.height, t.corner_radius, context);
-    })
-    .describe('Two openings side by side.');
-}
-
-function roundThroat(lengths: Lengths) {
-  return z
-    .strictObject({ kind: z.literal('round'), diameter: pitchless(lengths, 'Diameter') })
-    .describe('One round opening.');
-}
-
-const pitchless = (lengths: Lengths, about: string) =>
-  lengths.positive(`${about}, measured on the part`, { max: LARGEST_PLATE });
-
-interface Issues {
-  readonly addIssue: (issue: { code: 'custom'; path: string[]; message: string; input: unknown }) => void;
-}
-
-function cornersFit({ unit }: Lengths, width: number, height: number, r: number, context: Issues): void {
-  const most = Math.min(width, height) / 2;
-  if (r <= most) return;
-  const message = `expected a corner radius up to half an opening (${lengthWords(most, unit)}), found ${lengthWords(r, unit)}`;
-  context.addIssue({ code: 'custom', path: ['corner_radius'], message, input: r });
 }

@@ -1,4 +1,5 @@
 import type { ExhaustJoint, ExhaustPipe, ExhaustSystem } from '../exhaust-system.js';
+import { endCorrection } from '../formulas/end-correction.js';
 import type { Reservoir } from '../gas/boundaries.js';
 import { type DuctGas, fillDuct } from '../gas/duct-gas.js';
 import { AIR, BURNED, type GasPair } from '../gas/gas.js';
@@ -9,12 +10,6 @@ import { pipeDuct } from './pipe-duct.js';
 
 /** Air and what it burns to. */
 export const GASES: GasPair = { fresh: AIR, burned: BURNED };
-
-/** End correction of an open end over its radius: H. Levine, J. Schwinger, Phys. Rev. 73 (1948). */
-const UNFLANGED = 0.6133;
-
-/** The same for an end in a wide flange: 0.8217, the value of the low-frequency limit (from memory; tables print 0.82). */
-const FLANGED = 0.8217;
 
 /** Gas in the pipes and cylinders before the first cycle. */
 const AT_FIRST = { temperature: 900, burned: 1 };
@@ -86,7 +81,7 @@ export function exhaustNetwork(
 
 function filledDuct({ end }: ExhaustSystem, pipe: ExhaustPipe, options: SimulateOptions, at: Reservoir): DuctGas {
   const radius = Math.sqrt((pipe.stations.at(-1)?.area ?? 0) / Math.PI);
-  const correction = pipe.to === 'end' && end.kind === 'open' ? (end.flanged ? FLANGED : UNFLANGED) * radius : 0;
+  const correction = pipe.to === 'end' && end.kind === 'open' ? endCorrection(radius, end.flanged) : 0;
   const shape = pipeDuct(pipe, options.cellLength, options.pipeWall, correction);
   const density = at.pressure / (GASES.burned.r * at.temperature);
   return fillDuct(shape, GASES, () => ({ density, velocity: 0, pressure: at.pressure, burned: at.burned }));

@@ -1,5 +1,4 @@
 import { INCH, INPUT, type SizeRule } from './rule.js';
-import type { TuningInputs } from './tuning-inputs.js';
 
 const SOURCE = "Smith's book via a reader's notes";
 const DOUBT = 'the book itself was not seen';
@@ -39,12 +38,6 @@ export const JOINED_PIPE: SizeRule = {
   value: () => 24 * INCH,
 };
 
-/** Volume of a collector: 12 to 15 times one cylinder, mm3. */
-export const collectorVolume = ({ cylinder }: Pick<TuningInputs, 'cylinder'>): { least: number; most: number } => ({
-  least: 12 * cylinder,
-  most: 15 * cylinder,
-});
-
 /** Length, mm, of a collector of such a volume and a bore, mm. */
 const collectorLength = (times: number, bound: 'at least' | 'at most', bore: number): SizeRule => ({
   title: `collector of ${times} cylinders`,
@@ -56,7 +49,7 @@ const collectorLength = (times: number, bound: 'at least' | 'at most', bore: num
   value: (t) => (times * t.cylinder) / ((Math.PI / 4) * bore * bore),
 });
 
-/** Shortest and longest collector of an outlet bore, mm, by its volume. */
+/** Shortest and longest collector of an outlet bore, mm, by its volume: 12 to 15 times one cylinder. */
 export const collectorLengths = (bore: number): readonly SizeRule[] => [
   collectorLength(12, 'at least', bore),
   collectorLength(15, 'at most', bore),

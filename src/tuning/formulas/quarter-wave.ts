@@ -3,11 +3,8 @@ import { INPUT, type LengthRule } from './rule.js';
 import type { TuningInputs } from './tuning-inputs.js';
 import { lengthForReturn, type Rarefaction, roundTrips } from './wave-return.js';
 
-/** Frequency, Hz, of the fundamental of a pipe closed at one end: f = a / (4 L). `length` with its end correction, mm; `sound` m/s. */
-export const quarterWaveFrequency = (sound: number, length: number): number => (1000 * sound) / (4 * length);
-
 /** Crank degrees from the middle of the blow-down to the middle of the overlap. The middle lies half way from opening to bottom dead centre: common practice, no source. */
-export const blowDownToOverlap = (t: Pick<TuningInputs, 'exhaustOpens' | 'overlapMiddle'>): number =>
+const blowDownToOverlap = (t: Pick<TuningInputs, 'exhaustOpens' | 'overlapMiddle'>): number =>
   180 + t.exhaustOpens / 2 + t.overlapMiddle;
 
 const rule = (which: Rarefaction, name: LengthRule['name'], title: string): LengthRule => ({

@@ -1,6 +1,5 @@
 import { degrees } from '../../geometry/angle.js';
 import { outlineArea } from '../../geometry/outline-measure.js';
-import { FREEZING } from '../../params/expansion.js';
 import type { Plan } from '../../params/plan.js';
 import { BURNED, soundSpeed } from '../gas/gas.js';
 
@@ -95,6 +94,3 @@ function missingFields({ engine, ports, tuning }: Plan): MissingField[] {
       : []),
   ];
 }
-
-/** Degrees Celsius of K. */
-export const celsius = (kelvin: number): number => kelvin - FREEZING;

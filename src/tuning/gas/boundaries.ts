@@ -19,16 +19,10 @@ export function closedEnd(gas: EndGas, gases: GasPair): EndFlux {
 }
 
 /**
- * An open end: gas leaves at the pressure beyond, or at the speed of sound when that is higher; gas comes in from rest without loss. The
- * reflected wave follows from the characteristic that arrives (R. S. Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion
- * Engines, vol. 1, ch. 4).
- */
-export const openEnd = (gas: EndGas, beyond: Reservoir, gases: GasPair): EndFlux =>
-  restrictedEnd(gas, beyond, 1, gases);
-
-/**
- * An end with a restriction of `share` times the duct's area, its discharge coefficient included: a valve, a nozzle; 1 is open. Flow
- * to the throat is isentropic; behind the throat it fills the section it comes into without recovery of its speed.
+ * An end with a restriction of `share` times the duct's area, its discharge coefficient included: a valve, a nozzle; 1 is an open end.
+ * Flow to the throat is isentropic; behind the throat it fills the section it comes into without recovery of its speed. Gas leaves at
+ * the pressure beyond, or at the speed of sound where that is higher, and comes in from rest without loss; the reflected wave follows
+ * from the characteristic that arrives (R. S. Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1, ch. 4).
  */
 export function restrictedEnd(gas: EndGas, beyond: Reservoir, share: number, gases: GasPair): EndFlux {
   if (share <= 0) return closedEnd(gas, gases);

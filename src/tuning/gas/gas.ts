@@ -49,9 +49,6 @@ export interface GasPair {
   readonly burned: Gas;
 }
 
-/** A gas of constant heat capacity, as handbooks' examples use it. `gamma` is cp over cv. */
-export const perfectGas = (r: number, gamma: number): Gas => ({ r, cv: [r / (gamma - 1), 0, 0] });
-
 /**
  * Air from 300 to 1500 K: least squares through cp/cv of NBS Circular 564 (1955), within 0.006 of it and so within 0.2 % of
  * the speed of sound.

@@ -1,23 +1,14 @@
 import { nearestOnLink } from './link-distance.js';
 import { type Obstacle, obstacleDistance } from './obstacle.js';
-import { type Path, pointIn } from './path.js';
+import { pointIn } from './path.js';
 import { scanLinkDistance } from './scan-distance.js';
-import { FAR } from './scan-field.js';
+import { FAR } from './scan-field-surface.js';
 import { segmentApproach } from './segment-distance.js';
 import { DISTANCE_ERROR } from './tolerance.js';
 import { halvesOf, runAt, runNearest, type Stretch, stretchesOf, type TubeRun } from './tube-stretch.js';
 import { distance, type Vec3 } from './vec3.js';
 
 export type { TubeRun } from './tube-stretch.js';
-
-/** Where a centreline comes closest to something: distance in mm, and the running length there. */
-export interface Approach {
-  readonly distance: number;
-  /** mm from the start of the first path. */
-  readonly run: number;
-  /** mm from the start of the second path; 0 for an obstacle. */
-  readonly otherRun: number;
-}
 
 /** Where the skin of a tube comes closest to something: the gap in mm, negative where they overlap, and the running length there. */
 export interface SkinGap {
@@ -29,22 +20,6 @@ export interface SkinGap {
 }
 
 const NOTHING: SkinGap = { gap: Number.POSITIVE_INFINITY, run: 0, otherRun: 0 };
-
-const bare = (path: Path): TubeRun => ({ path, steps: [{ from: 0, radius: 0 }] });
-const asApproach = ({ gap, run, otherRun }: SkinGap): Approach => ({ distance: gap, run, otherRun });
-
-/**
- * Smallest distance between two centrelines, mm: never below the true one and at most `error` above it.
- * With `minSeparation` both paths are the same one and only places further apart than that along it count.
- */
-export function pathApproach(a: Path, b: Path, error = DISTANCE_ERROR, minSeparation: number | null = null): Approach {
-  return asApproach(skinGap(bare(a), bare(b), error, minSeparation));
-}
-
-/** Smallest distance from a centreline to an obstacle, mm, signed for convex ones: never below the true one and at most `error` above it. */
-export function obstacleApproach(path: Path, obstacle: Obstacle, error = DISTANCE_ERROR): Approach {
-  return asApproach(skinGapTo(bare(path), obstacle, error));
-}
 
 /** The least found so far. */
 interface Search {

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { frameAlong } from '../../src/geometry/frame.js';
 import { type Obstacle, obstacleDistance } from '../../src/geometry/obstacle.js';
 import { headingAt, type Path, pathFromPolygon, pathLength } from '../../src/geometry/path.js';
-import { obstacleApproach, pathApproach } from '../../src/geometry/path-gap.js';
 import { segmentApproach } from '../../src/geometry/segment-distance.js';
 import { DISTANCE_ERROR } from '../../src/geometry/tolerance.js';
 import { distance, type Vec3 } from '../../src/geometry/vec3.js';
+import { centrelineGap, centrelineGapTo, U_PATH } from '../support/centreline-gap.js';
 import { arbitraryTube } from '../support/random-path.js';
 
 const straight = (from: Vec3, to: Vec3): Path => pathFromPolygon({ points: [from, to], clr: [] });
@@ -23,7 +23,7 @@ describe('least distance of two centrelines', () => {
     expect(segmentApproach([0, 0, 0], [10, 0, 0], [2, 4, 0], [30, 4, 0]).distance).toBe(4);
     expect(segmentApproach([0, 0, 0], [10, 0, 0], [13, 4, 0], [30, 4, 0]).distance).toBe(5);
     expect(segmentApproach([0, 0, 0], [0, 0, 0], [3, 4, 0], [3, 4, 0]).distance).toBe(5);
-    expect(pathApproach(straight([-1, -1, 0], [1, 1, 0]), straight([-1, 1, 0], [1, -1, 0])).distance).toBe(0);
+    expect(centrelineGap(straight([-1, -1, 0], [1, 1, 0]), straight([-1, 1, 0], [1, -1, 0])).gap).toBe(0);
   });
 
   it('of a quarter bend and a straight beyond it is the closed form', () => {
@@ -38,9 +38,9 @@ describe('least distance of two centrelines', () => {
     });
     const diagonal = straight([100, -100, 0], [260, 60, 0]);
     const centreToLine = Math.abs(100 - 60 - 200) / Math.SQRT2;
-    const found = pathApproach(bend, diagonal);
-    expect(found.distance).toBeGreaterThanOrEqual(centreToLine - 60 - 1e-9);
-    expect(found.distance).toBeLessThanOrEqual(centreToLine - 60 + DISTANCE_ERROR);
+    const found = centrelineGap(bend, diagonal);
+    expect(found.gap).toBeGreaterThanOrEqual(centreToLine - 60 - 1e-9);
+    expect(found.gap).toBeLessThanOrEqual(centreToLine - 60 + DISTANCE_ERROR);
   });
 
   it('is never more than the error above what dense samples find, and never below the truth', () => {
@@ -48,14 +48,14 @@ describe('least distance of two centrelines', () => {
       fc.property(arbitraryTube, arbitraryTube, (p, q) => {
         const a = pathFromPolygon(p);
         const b = pathFromPolygon(q);
-        const found = pathApproach(a, b);
+        const found = centrelineGap(a, b);
         const step = 8;
         const others = samples(b, step);
         const sampled = Math.min(...samples(a, step).map((s) => Math.min(...others.map((o) => distance(s, o)))));
-        expect(found.distance).toBeLessThanOrEqual(sampled + DISTANCE_ERROR);
-        expect(found.distance).toBeGreaterThanOrEqual(sampled - step);
+        expect(found.gap).toBeLessThanOrEqual(sampled + DISTANCE_ERROR);
+        expect(found.gap).toBeGreaterThanOrEqual(sampled - step);
         const there = distance(headingAt(a, found.run).point, headingAt(b, found.otherRun).point);
-        expect(there).toBeCloseTo(found.distance, 6);
+        expect(there).toBeCloseTo(found.gap, 6);
       }),
       { numRuns: 60 },
     );
@@ -66,31 +66,21 @@ describe('least distance of two centrelines', () => {
       fc.property(arbitraryTube, arbitraryTube, (p, q) => {
         const a = pathFromPolygon(p);
         const b = pathFromPolygon(q);
-        expect(Math.abs(pathApproach(a, b).distance - pathApproach(b, a).distance)).toBeLessThanOrEqual(DISTANCE_ERROR);
+        expect(Math.abs(centrelineGap(a, b).gap - centrelineGap(b, a).gap)).toBeLessThanOrEqual(DISTANCE_ERROR);
       }),
       { numRuns: 60 },
     );
   });
 
   it('of a path to itself counts only places far enough apart along it', () => {
-    // a U of two quarter bends: legs 2 R + 40 apart
-    const u = pathFromPolygon({
-      points: [
-        [0, 0, 0],
-        [300, 0, 0],
-        [300, 160, 0],
-        [0, 160, 0],
-      ],
-      clr: [60, 60],
-    });
-    const total = pathLength(u);
+    const total = pathLength(U_PATH);
     const at = Array.from({ length: 561 }, (_, i) => ({
       run: (total * i) / 560,
-      p: headingAt(u, (total * i) / 560).point,
+      p: headingAt(U_PATH, (total * i) / 560).point,
     }));
     const apart = at.flatMap((a) => at.filter((b) => b.run - a.run >= 150).map((b) => distance(a.p, b.p)));
-    expect(Math.abs(pathApproach(u, u, DISTANCE_ERROR, 150).distance - Math.min(...apart))).toBeLessThan(0.6);
-    expect(pathApproach(u, u, DISTANCE_ERROR, 400).distance).toBeCloseTo(160, 2);
+    expect(Math.abs(centrelineGap(U_PATH, U_PATH, DISTANCE_ERROR, 150).gap - Math.min(...apart))).toBeLessThan(0.6);
+    expect(centrelineGap(U_PATH, U_PATH, DISTANCE_ERROR, 400).gap).toBeCloseTo(160, 2);
   });
 });
 
@@ -116,11 +106,11 @@ describe('least distance to kept-out space', () => {
     fc.assert(
       fc.property(arbitraryTube, fc.constantFrom(box, cylinder, below), (polygon, obstacle) => {
         const path = pathFromPolygon(polygon);
-        const found = obstacleApproach(path, obstacle);
+        const found = centrelineGapTo(path, obstacle);
         const sampled = Math.min(...samples(path, 2).map((p) => obstacleDistance(obstacle, p)));
-        expect(found.distance).toBeLessThanOrEqual(sampled + DISTANCE_ERROR);
-        expect(found.distance).toBeGreaterThanOrEqual(sampled - 1.01);
-        expect(obstacleDistance(obstacle, headingAt(path, found.run).point)).toBeCloseTo(found.distance, 6);
+        expect(found.gap).toBeLessThanOrEqual(sampled + DISTANCE_ERROR);
+        expect(found.gap).toBeGreaterThanOrEqual(sampled - 1.01);
+        expect(obstacleDistance(obstacle, headingAt(path, found.run).point)).toBeCloseTo(found.gap, 6);
       }),
       { numRuns: 150 },
     );
