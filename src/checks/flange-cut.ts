@@ -1,5 +1,6 @@
 import { distance2 } from '../geometry/vec2.js';
 import type { Plan } from '../params/plan.js';
+import { sentence } from '../params/wording.js';
 import { cutDeviation } from '../parts/cut-tolerance.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { FlangeHole } from '../parts/flange-region.js';
@@ -54,7 +55,9 @@ function pair(plan: Plan, flange: FlangePart, a: Fit, b: Fit): Finding | null {
     value,
     limit,
     unit: 'mm',
-    message: `${sentence(figures)}${holds ? '' : '; transfer the holes from the head, cut to class 1, or take a coarser bolt_fit'}.`,
+    message: sentence(
+      `${figures}${holds ? '' : '; transfer the holes from the head, cut to class 1, or take a coarser bolt_fit'}`,
+    ),
   };
 }
 
@@ -68,5 +71,3 @@ const unknown = (plan: Plan, flange: FlangePart): Finding => ({
   unit: 'mm',
   message: `The table of ISO 9013 used here has no figure for ${plan.flange.thickness.toFixed(2)} mm plate at these sizes: ask the shop what it keeps.`,
 });
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
