@@ -2,6 +2,7 @@ import { pointFrom } from '../geometry/frame.js';
 import { flattenOutline } from '../geometry/outline-flatten.js';
 import { headingAt } from '../geometry/path.js';
 import { distance2, lerp2, type Vec2 } from '../geometry/vec2.js';
+import type { Vec3 } from '../geometry/vec3.js';
 import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { CollectorGeometry } from '../parts/merge-geometry.js';
@@ -95,9 +96,33 @@ function drawView(scene: OverviewScene, view: View): { readonly body: string; re
       s.name === null ? [] : [label(to(within(middle(s.hull), low, high)), s.name, LABELS[s.kind], 14)],
     ),
     ...secondaries.map((s) => label(to(onPage(view, headingAt(s.path, s.length / 2).point)), s.id, EDGE, 16)),
-    ...primaries.map((p) => label(to(onPage(view, p.path.segments[0]!.from)), String(p.cylinder), EDGE, 22)),
+    ...numbersOf(primaries, (p) => to(onPage(view, p))).map(({ at, words }) => label(at, words, EDGE, 22)),
   ];
   return { body: body.join('\n'), size };
+}
+
+/** Numbers nearer to each other than this, mm, could not be read. */
+const NUMBERS_APART = 20;
+
+/** Most numbers that one label tells one by one. */
+const MOST_TOLD = 4;
+
+/** The primaries' numbers at their ports; those that a view lays on each other stand in one label. */
+function numbersOf(
+  primaries: readonly RoutedPrimary[],
+  place: (p: Vec3) => Vec2,
+): { readonly at: Vec2; readonly words: string }[] {
+  const groups: { readonly at: Vec2; readonly cylinders: number[] }[] = [];
+  for (const { cylinder, path } of primaries) {
+    const at = place(path.segments[0]!.from);
+    const near = groups.find((g) => distance2(g.at, at) < NUMBERS_APART);
+    if (near) near.cylinders.push(cylinder);
+    else groups.push({ at, cylinders: [cylinder] });
+  }
+  return groups.map(({ at, cylinders }) => {
+    const all = [...cylinders].sort((a, b) => a - b);
+    return { at, words: all.length > MOST_TOLD ? `${all[0]} \u2026 ${all.at(-1)}` : all.join(' ') };
+  });
 }
 
 interface Box {
