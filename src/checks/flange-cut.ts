@@ -7,10 +7,9 @@ import type { FlangeHole } from '../parts/flange-region.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
-/** A bolt hole as it is cut, with the thread that goes through it, mm. */
+/** A bolt hole as it is cut, mm. */
 interface Fit {
   readonly hole: FlangeHole;
-  readonly thread: number;
   /** Between thread and hole on either side when the bolt stands in the middle. */
   readonly room: number;
 }
@@ -29,7 +28,7 @@ export function cutTolerance({ plan, flanges }: CheckContext): Finding[] {
 const fitsOf = (plan: Plan, flange: FlangePart): Fit[] =>
   flange.region.bolts.map((hole) => {
     const { threadDiameter, holeDiameter } = plan.heads[flange.head]!.bolts[hole.bolt]!;
-    return { hole, thread: threadDiameter, room: (holeDiameter - threadDiameter) / 2 };
+    return { hole, room: (holeDiameter - threadDiameter) / 2 };
   });
 
 /**

@@ -68,7 +68,7 @@ function clearOf(g: CollectorGeometry, z: number): number {
 }
 
 /** How far the collector's outside reaches from its axis within a collar's length of `z`, mm. */
-export function reachNear(g: CollectorGeometry, z: number): number {
+function reachNear(g: CollectorGeometry, z: number): number {
   const at = (s: number): number => {
     const along = Math.min(Math.max(s, 0), g.mergeLength);
     const ring = g.inlets === 1 ? 0 : g.ringRadius - along * Math.tan(g.mergeHalfAngle);
@@ -83,7 +83,7 @@ export function reachNear(g: CollectorGeometry, z: number): number {
 }
 
 /** The pieces' solids in the collector's frame, from the inlets to the outlet. */
-export function pieceSolids(g: CollectorGeometry, cuts: readonly number[], fit: number): Solid[] {
+function pieceSolids(g: CollectorGeometry, cuts: readonly number[], fit: number): Solid[] {
   const collars = cuts.flatMap((z) => collar(z, reachNear(g, z) + COLLAR.out));
   const whole = collectorSolid(g, ...collars);
   return Array.from({ length: cuts.length + 1 }, (_, i) => {

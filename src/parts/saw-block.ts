@@ -53,7 +53,7 @@ export function sawBlock({ outside }: CollectorGeometry, cut: InletCut, fit: num
  * faces the saw runs on, a notch through to the bore on the side of the axis for the tube's clocking line, the cut angle and
  * the number of tubes engraved on its side. Where a cut begins near the tube's end, the end stands on a stop within the block.
  */
-export function sawBlockSolid(block: SawBlock, angle: number, tubes: number): Solid {
+function sawBlockSolid(block: SawBlock, angle: number, tubes: number): Solid {
   const { from, to, bore, faces } = block;
   const side = bore + WALL;
   const body = faces.reduce((solid, plane) => trimmed(solid, plane), box([-side, -side, from], [side, side, to]));

@@ -39,7 +39,7 @@ export interface CombSpace {
 const CLOSE = 25;
 
 /** Least tooth between two seats, mm, and how far the comb reaches round a tube. */
-export const LEAST_TOOTH = 3;
+const LEAST_TOOTH = 3;
 export const REACH = 6;
 
 /** Room between a comb and anything it does not seat, mm. */

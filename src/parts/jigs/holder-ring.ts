@@ -71,7 +71,7 @@ function cordHole({ cord, depth }: HolderBlock, inlet: Frame): Solid[] {
 }
 
 /** Where a strut meets the holder: z into the holder, collector frame. */
-export function mouthOf(block: HolderBlock, { arm, out, direction, normal }: HolderArm): Frame {
+function mouthOf(block: HolderBlock, { arm, out, direction, normal }: HolderArm): Frame {
   return frameFacing(along(armEnd(block, arm, out), direction, bossLength(block)), scale(direction, -1), normal);
 }
 

@@ -54,7 +54,7 @@ export function saddle(
 }
 
 /** The saddle over the plate's top. `path` is the whole tube over the plate. */
-export function saddleSolid(place: SaddlePlace, path: Path, bench: BenchPlan, fit: number): Solid {
+function saddleSolid(place: SaddlePlace, path: Path, bench: BenchPlan, fit: number): Solid {
   const { point, direction, foot, holes, radius } = place;
   const top = point[2] + radius;
   const post = prism(postCorners(place), 0, top);
