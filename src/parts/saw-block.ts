@@ -7,8 +7,9 @@ import { textSolid, textStrokes } from '../geometry/text-solid.js';
 import { dot, sub, type Vec3 } from '../geometry/vec3.js';
 import type { JigPlan } from '../params/plan.js';
 import type { Collector } from './collector.js';
+import type { InletCut } from './inlet-cut.js';
 import { ENGRAVED } from './jigs/proof-solid.js';
-import type { CollectorGeometry, InletCut } from './merge-geometry.js';
+import type { CollectorGeometry } from './merge-geometry.js';
 import type { SolidPart } from './part.js';
 import { printedPart } from './printed-part.js';
 

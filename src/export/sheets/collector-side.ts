@@ -1,7 +1,8 @@
 import { degrees } from '../../geometry/angle.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { along } from '../../geometry/vec3.js';
-import type { CollectorGeometry, InletCut } from '../../parts/merge-geometry.js';
+import type { InletCut } from '../../parts/inlet-cut.js';
+import type { CollectorGeometry } from '../../parts/merge-geometry.js';
 import type { Stroke } from '../overview-strokes.js';
 import type { Doc } from '../paper/document.js';
 import { linePath } from '../paper/draw-outline.js';

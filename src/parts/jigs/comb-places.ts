@@ -5,7 +5,7 @@ import { segmentApproach } from '../../geometry/segment-distance.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { along, distance, dot, lerp, rotateAbout, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import type { TakenLine } from './strut-search.js';
+import type { TakenLine } from './strut-line.js';
 
 /** A tube in a comb. */
 export interface CombSeat {

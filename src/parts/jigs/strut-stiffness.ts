@@ -17,7 +17,7 @@ import type { JigPlan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { type HolderBlock, reachOf } from './holder-block.js';
 import { BAR_LEAN } from './keyed-bar.js';
-import { type StrutLine, withNeck } from './strut-search.js';
+import { type StrutLine, withNeck } from './strut-line.js';
 
 /** A hand on the collector: N. Our own figure. */
 export const HOLDER_LOAD = 5;

@@ -8,7 +8,7 @@ import type { SolidPart } from '../../part.js';
 import { printedPart } from '../../printed-part.js';
 import { ENGRAVED } from '../proof-solid.js';
 import { COMES_OFF } from './bench-caution.js';
-import type { Hole } from './saddle-place.js';
+import type { Hole } from './saddle-post.js';
 
 /** 'A1': columns by letter along x, rows by number along y. */
 export const holeName = ([column, row]: Hole): string => `${columnName(column)}${row + 1}`;

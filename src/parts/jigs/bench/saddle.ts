@@ -12,7 +12,8 @@ import { printedPart } from '../../printed-part.js';
 import { ENGRAVED } from '../proof-solid.js';
 import { holeName } from './base-plate.js';
 import { COMES_OFF } from './bench-caution.js';
-import { across, postCorners, SADDLE_FOOT, type SaddlePlace } from './saddle-place.js';
+import { SADDLE_FOOT } from './saddle-place.js';
+import { across, postCorners, type SaddlePlace } from './saddle-post.js';
 
 /** Chord error of a seat, mm: finer than what is seen, because a tube's place rests on it. */
 const SEAT_ERROR = 0.02;
