@@ -1,5 +1,3 @@
-import { pointFrom } from '../geometry/frame.js';
-import { flattenOutline } from '../geometry/outline-flatten.js';
 import { headingAt } from '../geometry/path.js';
 import { distance2, lerp2, type Vec2 } from '../geometry/vec2.js';
 import type { Vec3 } from '../geometry/vec3.js';
@@ -7,10 +5,11 @@ import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { CollectorGeometry } from '../parts/merge-geometry.js';
 import type { RoutedPrimary, RoutedSecondary } from '../routing/routed.js';
-import type { OutputFile } from './output-file.js';
+import { flangeHull } from './flange-hull.js';
+import { type OutputFile, textFile } from './output-file.js';
 import { type EdgeLine, edgeLines, type FreeShape, freeShapes } from './overview-space.js';
 import { collectorStrokes, type Stroke, tubeStrokes } from './overview-strokes.js';
-import { nearness, onPage, pageHull, VIEWS, type View } from './view.js';
+import { nearness, onPage, VIEWS, type View } from './view.js';
 import { xmlText } from './xml-text.js';
 
 /** Tube colours that colour-blind readers tell apart (Okabe and Ito, 2008); every tube is numbered too. */
@@ -55,7 +54,7 @@ export function overviewSvg(scene: OverviewScene): OutputFile {
     '</svg>',
     '',
   ].join('\n');
-  return { path: 'overview.svg', kind: 'picture', bytes: new TextEncoder().encode(text) };
+  return textFile('overview.svg', 'picture', text);
 }
 
 const n = (x: number): string => String(Math.round(x * 10) / 10 || 0);
@@ -71,11 +70,11 @@ function drawView(scene: OverviewScene, view: View): { readonly body: string; re
     ...secondaries.flatMap((s, i) => tubeStrokes(s, SECONDARY_COLOURS[i % SECONDARY_COLOURS.length]!)),
   ].sort((a, b) => depth(view, a) - depth(view, b));
   const shapes = freeShapes(plan, view);
-  const flanges = scene.flanges.map((f) => flangeHulls(plan, f, view));
+  const flanges = scene.flanges.map((f) => flangeHull(plan, f, view));
   const drawn = boxOf([
     ...strokes.flatMap((s) => s.points.flatMap((p) => around(onPage(view, p), s.width / 2))),
     ...shapes.filter((s) => s.kind === 'solid').flatMap((s) => s.hull),
-    ...flanges.flat().flat(),
+    ...flanges.flat(),
   ]);
   const { low, high } = withSurroundings(drawn, shapes);
   const size: Vec2 = [high[0] - low[0], high[1] - low[1]];
@@ -87,9 +86,7 @@ function drawView(scene: OverviewScene, view: View): { readonly body: string; re
     `<g clip-path="url(#${clip})">`,
     ...shapes.map((s) => `<path d="${closed(s.hull.map(to))}" ${LOOKS[s.kind]}/>`),
     '</g>',
-    ...flanges
-      .flat()
-      .map((hull) => `<path d="${closed(hull.map(to))}" fill="#e8ebef" stroke="${EDGE}" stroke-width="1.2"/>`),
+    ...flanges.map((hull) => `<path d="${closed(hull.map(to))}" fill="#e8ebef" stroke="${EDGE}" stroke-width="1.2"/>`),
     ...edgeLines(plan, view).flatMap((l) => edgeLineSvg(l, low, high, to)),
     ...strokes.map((s) => strokeSvg(view, to, s)),
     ...shapes.flatMap((s) =>
@@ -222,11 +219,3 @@ const middle = (points: readonly Vec2[]): Vec2 => [
 
 const label = (at: Vec2, text: string, colour: string, size: number): string =>
   `<text x="${n(at[0])}" y="${n(at[1] + size / 3)}" font-size="${size}" font-weight="bold" text-anchor="middle" fill="${colour}" stroke="#fff" stroke-width="4" paint-order="stroke">${xmlText(text)}</text>`;
-
-function flangeHulls(plan: Plan, flange: FlangePart, view: View): Vec2[][] {
-  const { frame } = plan.heads[flange.head]!;
-  const outer = flattenOutline(flange.region.outer, 0.5);
-  const face = (z: number): Vec2[] => outer.map(([x, y]) => onPage(view, pointFrom(frame, [x, y, z])));
-  const facing = Math.abs(view.towards[0] * frame.z[0] + view.towards[1] * frame.z[1] + view.towards[2] * frame.z[2]);
-  return [facing > 0.5 ? face(flange.thickness) : pageHull([...face(0), ...face(flange.thickness)])];
-}

@@ -1,11 +1,11 @@
 import { saddleSpan } from '../geometry/branch-axis.js';
-import { type Frame, WORLD } from '../geometry/frame.js';
+import { WORLD } from '../geometry/frame.js';
 import { PARALLEL } from '../geometry/merge-end.js';
 import { difference, placed, type Solid, trimmed, union } from '../geometry/solid.js';
 import { bar } from '../geometry/solid-shapes.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { JigPlan } from '../params/plan.js';
-import { type Collector, smallerBy } from './collector.js';
+import { type Collector, ON_OUTLET, smallerBy } from './collector.js';
 import { collectorSolid } from './collector-solid.js';
 import type { CollectorGeometry } from './merge-geometry.js';
 import { closedAt, touchingAt } from './merge-ring.js';
@@ -113,9 +113,6 @@ function pins(g: CollectorGeometry, z: number, from: number, to: number, radius:
     placed(bar(radius, from, to), { ...WORLD, origin: [r * Math.cos(a), r * Math.sin(a), z] as Vec3 }),
   );
 }
-
-/** Stands on the end towards the outlet. */
-const ON_OUTLET: Frame = { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] };
 
 /** A collector too large for the bed as pieces that go together by pins; none when it fits whole or cannot be cut so that its pieces fit. */
 export function collectorPieces({ plan, geometry, part }: Collector, { bed, fit, chamfer }: JigPlan): SolidPart[] {

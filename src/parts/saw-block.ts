@@ -8,7 +8,7 @@ import { dot, sub, type Vec3 } from '../geometry/vec3.js';
 import type { JigPlan } from '../params/plan.js';
 import type { Collector } from './collector.js';
 import type { InletCut } from './inlet-cut.js';
-import { ENGRAVED } from './jigs/proof-solid.js';
+import { ENGRAVED } from './jigs/printed-writing.js';
 import type { CollectorGeometry } from './merge-geometry.js';
 import type { SolidPart } from './part.js';
 import { printedPart } from './printed-part.js';

@@ -9,7 +9,7 @@ import type { RoutedTube } from '../../routing/routed.js';
 import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';
 import { type CombPlace, type CombSeat, combPlaces, REACH } from './comb-places.js';
-import { ENGRAVED } from './proof-solid.js';
+import { ENGRAVED } from './printed-writing.js';
 import { PROUD } from './skin-text.js';
 import type { TakenLine } from './strut-line.js';
 

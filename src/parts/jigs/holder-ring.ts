@@ -8,7 +8,7 @@ import { tiltedTube } from '../collector-solid.js';
 import { armEnd, bossLength, type HolderBlock, STUB } from './holder-block.js';
 import { screwHole } from './joint-screw.js';
 import { socket } from './key.js';
-import { ENGRAVED } from './proof-solid.js';
+import { ENGRAVED } from './printed-writing.js';
 
 /** An arm of the holder and the strut that leaves it, collector frame. */
 export interface HolderArm {

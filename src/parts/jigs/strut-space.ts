@@ -2,6 +2,7 @@ import { type Frame, pointFrom } from '../../geometry/frame.js';
 import { type Obstacle, obstacleDistance } from '../../geometry/obstacle.js';
 import { headingAt, pathLength } from '../../geometry/path.js';
 import { segmentApproach } from '../../geometry/segment-distance.js';
+import { spanAtRun } from '../../geometry/span-at-run.js';
 import { along, distance, dot, lerp, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { type FootPlace, PAD } from './foot-places.js';
@@ -45,7 +46,7 @@ export function sampled(tubes: readonly SizedTube[]): Float64Array {
       const n = Math.ceil(length / STEP);
       return Array.from({ length: n + 1 }, (_, i) => {
         const run = (length * i) / n;
-        const size = sections.filter((s) => s.from <= run + STEP).at(-1) ?? sections[0]!;
+        const size = spanAtRun(sections, run + STEP);
         return [...headingAt(path, run).point, size.od / 2];
       }).flat();
     }),

@@ -1,6 +1,6 @@
+import { pointHull } from '../../../geometry/point-hull.js';
 import { distance2, dot2, sub2, type Vec2 } from '../../../geometry/vec2.js';
 import type { BenchPlan } from '../../../params/plan.js';
-import { convexHull } from './convex-apart.js';
 import { across, type Hole, type Post, postCorners } from './saddle-post.js';
 
 /** Most pairs of holes tried at one place. */
@@ -44,7 +44,7 @@ export function footOf(post: Post, holes: readonly Hole[], bench: BenchPlan): Ve
       return [i * pitch + r * Math.cos(a), j * pitch + r * Math.sin(a)];
     }),
   );
-  return convexHull(
+  return pointHull(
     [...postCorners(post), ...lugs].filter((p, i, all) => all.findIndex((q) => distance2(p, q) < 1e-9) === i),
   );
 }

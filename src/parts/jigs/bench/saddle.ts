@@ -9,7 +9,7 @@ import { along, dot, unit, type Vec3 } from '../../../geometry/vec3.js';
 import type { BenchPlan, JigPlan } from '../../../params/plan.js';
 import type { SolidPart } from '../../part.js';
 import { printedPart } from '../../printed-part.js';
-import { ENGRAVED } from '../proof-solid.js';
+import { ENGRAVED } from '../printed-writing.js';
 import { holeName } from './base-plate.js';
 import { COMES_OFF } from './bench-caution.js';
 import { SADDLE_FOOT } from './saddle-place.js';
