@@ -1,5 +1,5 @@
 import type { BookSection } from './export/book/book-section.js';
-import type { OutputFile } from './export/output-file.js';
+import { type OutputFile, textFile } from './export/output-file.js';
 import { auditTable, stationsTable } from './export/tuning/audit-table.js';
 import { comparisonPage, systemWords } from './export/tuning/comparison-page.js';
 import { searchPlot } from './export/tuning/exploration-blocks.js';
@@ -142,8 +142,4 @@ function sweepFiles({ plan, comparison, sweeps }: Tuning): OutputFile[] {
   ];
 }
 
-const text = (path: string, content: string): OutputFile => ({
-  path,
-  kind: 'tuning',
-  bytes: new TextEncoder().encode(content),
-});
+const text = (path: string, content: string): OutputFile => textFile(path, 'tuning', content);

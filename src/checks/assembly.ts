@@ -1,6 +1,6 @@
 import { degrees } from '../geometry/angle.js';
+import { RAISED } from '../parts/jigs/printed-writing.js';
 import { type AssemblyProof, PROOF_LIMITS } from '../parts/jigs/proof.js';
-import { RAISED } from '../parts/jigs/tube-label.js';
 import { LINE, TICK } from '../parts/jigs/tube-marks.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';

@@ -1,9 +1,7 @@
 import type { Gap } from '../routing/clearance.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
-
-/** What a gap may miss its limit by and still hold, mm: the error of the measurement. */
-const MEASURED_WITHIN = 0.01;
+import { GAP_SLACK } from './slack.js';
 
 const IDS: Readonly<Record<Gap['kind'], string>> = {
   tubes: 'clearance.tubes',
@@ -17,7 +15,7 @@ const IDS: Readonly<Record<Gap['kind'], string>> = {
 export function clearances({ gaps }: CheckContext): Finding[] {
   return gaps.map((g) => ({
     id: IDS[g.kind],
-    level: g.value >= g.limit - MEASURED_WITHIN ? 'ok' : 'fail',
+    level: g.value >= g.limit - GAP_SLACK ? 'ok' : 'fail',
     place: g.place,
     value: g.value,
     limit: g.limit,

@@ -11,16 +11,14 @@ import { equalRadius } from '../parts/merge-ring.js';
 import type { RoutedTube } from '../routing/routed.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
+import { GAP_SLACK } from './slack.js';
 
 /** What an angle may pass its limit by and still hold, deg: rounding of lengths that were worked out from it. */
 const SLACK = 1e-6;
 
-/** What a gap may miss its limit by and still hold, mm: the error of the measurement. */
-const MEASURED_WITHIN = 0.01;
-
 const LIMIT = degrees(ATTACHED_HALF_ANGLE);
 
-/** Where a collector's source stands in a sentence. */
+/** The limit's source, as it stands in a sentence. */
 const SOURCE = `the flow follows the wall up to about ${LIMIT} deg half-angle (a review citing Azad 1996)`;
 
 const geometryOf = (plan: Plan, i: number): CollectorGeometry => {
@@ -95,12 +93,12 @@ export function branches(context: CheckContext): Finding[] {
     const found = [...nearTubes(context, i, run), ...nearBranches(plan, i, run), ...nearSpace(context, i, whole, run)];
     return found.map(({ place, gap, least = limit }) => ({
       id: 'collector.branch',
-      level: gap >= least - MEASURED_WITHIN ? 'ok' : 'fail',
+      level: gap >= least - GAP_SLACK ? 'ok' : 'fail',
       place: `${whole} and ${place}`,
       value: gap,
       limit: least,
       unit: 'mm',
-      message: `${gap < 0 ? `The skins overlap by ${(-gap).toFixed(2)} mm` : `${gap.toFixed(2)} mm between skins`}, ${least.toFixed(2)} mm wanted${gap >= least - MEASURED_WITHIN ? '' : ': turn the branch (clocking), move it (at) or shorten it (length)'}.`,
+      message: `${gap < 0 ? `The skins overlap by ${(-gap).toFixed(2)} mm` : `${gap.toFixed(2)} mm between skins`}, ${least.toFixed(2)} mm wanted${gap >= least - GAP_SLACK ? '' : ': turn the branch (clocking), move it (at) or shorten it (length)'}.`,
     }));
   });
 }

@@ -1,15 +1,15 @@
 import { distance2 } from '../geometry/vec2.js';
 import type { Plan } from '../params/plan.js';
+import { sentence } from '../params/wording.js';
 import { cutDeviation } from '../parts/cut-tolerance.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { FlangeHole } from '../parts/flange-region.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
-/** A bolt hole as it is cut, with the thread that goes through it, mm. */
+/** A bolt hole as it is cut, mm. */
 interface Fit {
   readonly hole: FlangeHole;
-  readonly thread: number;
   /** Between thread and hole on either side when the bolt stands in the middle. */
   readonly room: number;
 }
@@ -28,7 +28,7 @@ export function cutTolerance({ plan, flanges }: CheckContext): Finding[] {
 const fitsOf = (plan: Plan, flange: FlangePart): Fit[] =>
   flange.region.bolts.map((hole) => {
     const { threadDiameter, holeDiameter } = plan.heads[flange.head]!.bolts[hole.bolt]!;
-    return { hole, thread: threadDiameter, room: (holeDiameter - threadDiameter) / 2 };
+    return { hole, room: (holeDiameter - threadDiameter) / 2 };
   });
 
 /**
@@ -54,7 +54,9 @@ function pair(plan: Plan, flange: FlangePart, a: Fit, b: Fit): Finding | null {
     value,
     limit,
     unit: 'mm',
-    message: `${sentence(figures)}${holds ? '' : '; transfer the holes from the head, cut to class 1, or take a coarser bolt_fit'}.`,
+    message: sentence(
+      `${figures}${holds ? '' : '; transfer the holes from the head, cut to class 1, or take a coarser bolt_fit'}`,
+    ),
   };
 }
 
@@ -68,5 +70,3 @@ const unknown = (plan: Plan, flange: FlangePart): Finding => ({
   unit: 'mm',
   message: `The table of ISO 9013 used here has no figure for ${plan.flange.thickness.toFixed(2)} mm plate at these sizes: ask the shop what it keeps.`,
 });
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

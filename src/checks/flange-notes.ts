@@ -1,3 +1,4 @@
+import { sentence } from '../params/wording.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
@@ -14,5 +15,5 @@ const remark = (id: string, place: string, note: string): Finding => ({
   value: 0,
   limit: 0,
   unit: 'count',
-  message: `${note.charAt(0).toUpperCase()}${note.slice(1).replace(/\.$/, '')}.`,
+  message: sentence(note),
 });

@@ -6,9 +6,7 @@ import { slotMargins } from '../parts/flange-margins.js';
 import type { Relief } from '../parts/flange-relief.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
-
-/** What an edge may miss its width by and still hold, mm: the rounding of unions and offsets. */
-const EDGE_SLACK = 1e-4;
+import { EDGE_SLACK } from './slack.js';
 
 /** Necks and slots against the length asked of them, ties against theirs, windows against the width of their bridges. */
 export function flangeRelief({ plan, flanges }: CheckContext): Finding[] {

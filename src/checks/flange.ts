@@ -2,9 +2,7 @@ import type { FlangePart } from '../parts/flange.js';
 import { boltMargins, type FlangeMargin, openingMargins, websOf } from '../parts/flange-margins.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
-
-/** What an edge may miss its width by and still hold, mm: the rounding of unions and offsets. */
-const EDGE_SLACK = 1e-4;
+import { EDGE_SLACK } from './slack.js';
 
 /** Least metal round every opening and every bolt hole. */
 export function flangeEdges({ plan, flanges }: CheckContext): Finding[] {

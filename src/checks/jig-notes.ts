@@ -1,3 +1,4 @@
+import { sentence } from '../params/wording.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
@@ -28,5 +29,3 @@ function remark(id: string, note: string): Finding {
     message: sentence(note.slice(note.indexOf(':') + 1).trim()),
   };
 }
-
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

@@ -3,12 +3,10 @@ import type { OpeningFlow } from '../parts/flange-opening.js';
 import { clockPosition, type LedgeProfile } from '../parts/ledge.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
+import { CONTRACTION } from './slack.js';
 
 /** A ledge up to this height is dressed out with a burr, mm. Common practice, no source. */
 const LEDGE = 0.5;
-
-/** What follows may be this part smaller in area than what comes before it counts as a contraction. Common practice, no source. */
-const CONTRACTION = 0.98;
 
 /** Every opening against the port before it and the tube behind it: ledges that face the gas, and areas. */
 export function openings({ plan, flanges }: CheckContext): Finding[] {

@@ -5,12 +5,7 @@ import { type PlatePart, platesOf } from '../parts/plates/plate.js';
 import { layOut } from '../parts/plates/sheet.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
-
-/** What an edge may miss its width by and still hold, mm: the rounding of hulls and offsets. */
-const EDGE_SLACK = 1e-4;
-
-/** Openings may be this part of the outlet's bore before they count as a contraction. Common practice, no source. */
-const CONTRACTION = 0.98;
+import { CONTRACTION, EDGE_SLACK } from './slack.js';
 
 /** Plates: metal to the outside, metal between openings and bolts, openings against the outlets that end in them. */
 export function plates({ plan }: CheckContext): Finding[] {

@@ -10,7 +10,7 @@ import { measureText } from './measure-report.js';
 import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';
 import { progressOn } from './progress.js';
-import { readPlanFile } from './read-file.js';
+import { readAsBuiltFile } from './read-file.js';
 import { timeBudget } from './time-budget.js';
 
 interface MeasureArgs {
@@ -45,7 +45,7 @@ export const measureCommand = (end: (code: ExitCode) => void): CommandModule<obj
     }
     if (blank && json) throw new CommandError(EXIT.wrongInput, '--blank prints a file to fill in: leave --json out');
     const plan = await loadPlan(path);
-    const text = file === undefined ? null : await readPlanFile(file);
+    const text = file === undefined ? null : await readAsBuiltFile(file);
     if (text !== null) soundAsBuilt(text, file!);
     const routing = routeHeader(plan, { goOn: timeBudget(plan.runners.budget) }, progressOn(json || blank));
     if (!routing.ok) throw noRoute(routing.miss);

@@ -1,6 +1,7 @@
 import type { Miss, NearestTube, Relaxation } from '../routing/miss.js';
 import { brokenLimitWords } from './broken-limit-words.js';
 import { CommandError, EXIT } from './exit-code.js';
+import { textTable } from './text-table.js';
 
 /** How many broken limits are told; the worst come first. */
 const TOLD = 6;
@@ -64,10 +65,8 @@ function bestSoFar(tubes: readonly NearestTube[]): string[] {
     String(t.bends),
     t.gap === null ? 'wide' : `${t.gap.toFixed(1)} mm`,
   ]);
-  const all = [['tube', 'inlet', 'length', 'bends', 'least gap'], ...rows];
-  const widths = all[0]!.map((_, i) => Math.max(...all.map((r) => r[i]!.length)));
-  const lines = all.map((r) => `  ${r.map((cell, i) => cell.padStart(widths[i]!)).join('   ')}`);
-  return ['The nearest set so far, NOT a solution:', ...lines];
+  const lines = textTable([['tube', 'inlet', 'length', 'bends', 'least gap'], ...rows]);
+  return ['The nearest set so far, NOT a solution:', ...lines.map((line) => `  ${line}`)];
 }
 
 /** What --json prints beside the message. */

@@ -1,11 +1,15 @@
 import { readFile, stat } from 'node:fs/promises';
 import { CommandError, EXIT } from './exit-code.js';
 
-/** Largest plan file read, bytes. */
+/** Largest plan file or as-built file read, bytes. */
 const MOST_BYTES = 1_000_000;
 
 /** The text of a plan file. Throws CommandError for a missing, oversized or non-UTF-8 file. */
 export const readPlanFile = (path: string): Promise<string> => readTextFile(path, MOST_BYTES, 'plan');
+
+/** The text of an as-built file. Throws CommandError like `readPlanFile`. */
+export const readAsBuiltFile = (path: string): Promise<string> =>
+  readTextFile(path, MOST_BYTES, 'file of measurements');
 
 /** The text of a file of at most so many bytes. Throws CommandError for a missing, oversized or non-UTF-8 file. */
 export async function readTextFile(path: string, most: number, what: string): Promise<string> {

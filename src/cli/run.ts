@@ -74,6 +74,8 @@ const OPTIONS = [
   'out',
   'json',
   'alternatives',
+  'jobs',
+  'resume',
   'quick',
   'template',
   'as-built',

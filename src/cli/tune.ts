@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import type { CommandModule } from 'yargs';
-import type { OutputFile } from '../export/output-file.js';
+import { type OutputFile, textFile } from '../export/output-file.js';
 import { pageText } from '../export/tuning/page-text.js';
 import { tuningSummary } from '../export/tuning/tuning-summary.js';
 import type { Plan } from '../params/plan.js';
@@ -121,10 +121,7 @@ const explored = (header: RoutedHeader, { json }: TuneArgs): Promise<Exploration
 /** The files with the list of them, by which a later run knows its own. */
 function ledgered(tuning: Tuning): OutputFile[] {
   const files = tuningFiles(tuning);
-  return [
-    { path: TUNING_LEDGER.file, kind: 'tuning', bytes: new TextEncoder().encode(jsonText(tuning, files)) },
-    ...files,
-  ];
+  return [textFile(TUNING_LEDGER.file, 'tuning', jsonText(tuning, files)), ...files];
 }
 
 function jsonText({ plan, rules, comparison }: Tuning, files: readonly OutputFile[]): string {

@@ -6,7 +6,7 @@ import { inches } from '../params/units.js';
 import type { FlatHole, FlatPart } from '../parts/plates/flat-part.js';
 import { asciiWords, dxfText } from './dxf.js';
 import { type DxfEntity, type DxfLayer, type DxfOptions, USUAL_DXF } from './dxf-drawing.js';
-import type { OutputFile } from './output-file.js';
+import { type OutputFile, textFile } from './output-file.js';
 
 /** One layer for each operation, in the order of the work; blends and notes are not cut. */
 export const FLAT_LAYERS = [
@@ -36,7 +36,7 @@ const KIND = { flange: 'flange-drawing', plate: 'plate-drawing', gasket: 'gasket
 export function flatDxf(part: FlatPart, options: DxfOptions = USUAL_DXF): OutputFile {
   const layers = FLAT_LAYERS;
   const text = dxfText({ layers, entities: [...partEntities(part), ...besides(part, options)] }, options);
-  return { path: `${part.path}.dxf`, kind: KIND[part.kind], bytes: new TextEncoder().encode(text) };
+  return textFile(`${part.path}.dxf`, KIND[part.kind], text);
 }
 
 const on = (layer: Layer): { readonly layer: Layer } => ({ layer });

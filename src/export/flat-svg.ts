@@ -4,7 +4,7 @@ import { add2, distance2, lerp2, scale2, sub2, unit2, type Vec2 } from '../geome
 import { middleOf } from '../parts/plates/engraving.js';
 import type { FlatHole, FlatPart } from '../parts/plates/flat-part.js';
 import { sizeRows } from './flat-dxf.js';
-import type { OutputFile } from './output-file.js';
+import { type OutputFile, textFile } from './output-file.js';
 import { plainNumber } from './plain-number.js';
 import { strokePath, svgPath } from './svg-path.js';
 import { xmlText } from './xml-text.js';
@@ -66,7 +66,7 @@ export function flatSvg(part: FlatPart): OutputFile {
     ...below.map((note, i) => text([left, from[1] - 35 - LEADING * (i + 1)], note)),
     '</svg>',
   ];
-  return { path: `${part.path}.svg`, kind: 'picture', bytes: new TextEncoder().encode(`${lines.join('\n')}\n`) };
+  return textFile(`${part.path}.svg`, 'picture', `${lines.join('\n')}\n`);
 }
 
 const mm = (value: number): number => plainNumber(value, 4);

@@ -33,3 +33,10 @@ export interface OutputFile {
   readonly kind: OutputKind;
   readonly bytes: Uint8Array;
 }
+
+/** A file of text, UTF-8. */
+export const textFile = (path: string, kind: OutputKind, text: string): OutputFile => ({
+  path,
+  kind,
+  bytes: new TextEncoder().encode(text),
+});

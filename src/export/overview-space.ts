@@ -1,9 +1,10 @@
 import { type Frame, frameAlong, pointFrom } from '../geometry/frame.js';
 import type { Mesh } from '../geometry/mesh.js';
+import { pointHull } from '../geometry/point-hull.js';
 import type { Vec2 } from '../geometry/vec2.js';
 import { distance, dot, sub, unit, type Vec3 } from '../geometry/vec3.js';
 import type { KeepOut, Plan } from '../params/plan.js';
-import { onPage, pageHull, type View } from './view.js';
+import { onPage, type View } from './view.js';
 
 /** What is kept free, as a picture shows it. */
 export interface FreeShape {
@@ -35,13 +36,13 @@ export function freeShapes({ keepOuts, access }: Plan, view: View): FreeShape[] 
       (a): FreeShape => ({
         name: null,
         kind: 'room',
-        hull: pageHull(cylinderPoints(a.frame, a.diameter / 2, a.length).map((p) => onPage(view, p))),
+        hull: pointHull(cylinderPoints(a.frame, a.diameter / 2, a.length).map((p) => onPage(view, p))),
       }),
     ),
     ...keepOuts.flatMap((k): FreeShape[] => {
       const points = pointsOf(k, view);
       if (points.length === 0) return [];
-      return [{ name: k.name, kind: k.kind === 'mesh' ? 'scan' : 'solid', hull: pageHull(points) }];
+      return [{ name: k.name, kind: k.kind === 'mesh' ? 'scan' : 'solid', hull: pointHull(points) }];
     }),
   ];
 }

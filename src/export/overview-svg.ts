@@ -1,15 +1,15 @@
-import { pointFrom } from '../geometry/frame.js';
-import { flattenOutline } from '../geometry/outline-flatten.js';
 import { headingAt } from '../geometry/path.js';
 import { distance2, lerp2, type Vec2 } from '../geometry/vec2.js';
+import type { Vec3 } from '../geometry/vec3.js';
 import type { Plan } from '../params/plan.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { CollectorGeometry } from '../parts/merge-geometry.js';
 import type { RoutedPrimary, RoutedSecondary } from '../routing/routed.js';
-import type { OutputFile } from './output-file.js';
+import { flangeHull } from './flange-hull.js';
+import { type OutputFile, textFile } from './output-file.js';
 import { type EdgeLine, edgeLines, type FreeShape, freeShapes } from './overview-space.js';
 import { collectorStrokes, type Stroke, tubeStrokes } from './overview-strokes.js';
-import { nearness, onPage, pageHull, VIEWS, type View } from './view.js';
+import { nearness, onPage, VIEWS, type View } from './view.js';
 import { xmlText } from './xml-text.js';
 
 /** Tube colours that colour-blind readers tell apart (Okabe and Ito, 2008); every tube is numbered too. */
@@ -54,7 +54,7 @@ export function overviewSvg(scene: OverviewScene): OutputFile {
     '</svg>',
     '',
   ].join('\n');
-  return { path: 'overview.svg', kind: 'picture', bytes: new TextEncoder().encode(text) };
+  return textFile('overview.svg', 'picture', text);
 }
 
 const n = (x: number): string => String(Math.round(x * 10) / 10 || 0);
@@ -70,11 +70,11 @@ function drawView(scene: OverviewScene, view: View): { readonly body: string; re
     ...secondaries.flatMap((s, i) => tubeStrokes(s, SECONDARY_COLOURS[i % SECONDARY_COLOURS.length]!)),
   ].sort((a, b) => depth(view, a) - depth(view, b));
   const shapes = freeShapes(plan, view);
-  const flanges = scene.flanges.map((f) => flangeHulls(plan, f, view));
+  const flanges = scene.flanges.map((f) => flangeHull(plan, f, view));
   const drawn = boxOf([
     ...strokes.flatMap((s) => s.points.flatMap((p) => around(onPage(view, p), s.width / 2))),
     ...shapes.filter((s) => s.kind === 'solid').flatMap((s) => s.hull),
-    ...flanges.flat().flat(),
+    ...flanges.flat(),
   ]);
   const { low, high } = withSurroundings(drawn, shapes);
   const size: Vec2 = [high[0] - low[0], high[1] - low[1]];
@@ -86,18 +86,40 @@ function drawView(scene: OverviewScene, view: View): { readonly body: string; re
     `<g clip-path="url(#${clip})">`,
     ...shapes.map((s) => `<path d="${closed(s.hull.map(to))}" ${LOOKS[s.kind]}/>`),
     '</g>',
-    ...flanges
-      .flat()
-      .map((hull) => `<path d="${closed(hull.map(to))}" fill="#e8ebef" stroke="${EDGE}" stroke-width="1.2"/>`),
+    ...flanges.map((hull) => `<path d="${closed(hull.map(to))}" fill="#e8ebef" stroke="${EDGE}" stroke-width="1.2"/>`),
     ...edgeLines(plan, view).flatMap((l) => edgeLineSvg(l, low, high, to)),
     ...strokes.map((s) => strokeSvg(view, to, s)),
     ...shapes.flatMap((s) =>
       s.name === null ? [] : [label(to(within(middle(s.hull), low, high)), s.name, LABELS[s.kind], 14)],
     ),
     ...secondaries.map((s) => label(to(onPage(view, headingAt(s.path, s.length / 2).point)), s.id, EDGE, 16)),
-    ...primaries.map((p) => label(to(onPage(view, p.path.segments[0]!.from)), String(p.cylinder), EDGE, 22)),
+    ...numbersOf(primaries, (p) => to(onPage(view, p))).map(({ at, words }) => label(at, words, EDGE, 22)),
   ];
   return { body: body.join('\n'), size };
+}
+
+/** Numbers nearer to each other than this, mm, could not be read. */
+const NUMBERS_APART = 20;
+
+/** Most numbers that one label tells one by one. */
+const MOST_TOLD = 4;
+
+/** The primaries' numbers at their ports; those that a view lays on each other stand in one label. */
+function numbersOf(
+  primaries: readonly RoutedPrimary[],
+  place: (p: Vec3) => Vec2,
+): { readonly at: Vec2; readonly words: string }[] {
+  const groups: { readonly at: Vec2; readonly cylinders: number[] }[] = [];
+  for (const { cylinder, path } of primaries) {
+    const at = place(path.segments[0]!.from);
+    const near = groups.find((g) => distance2(g.at, at) < NUMBERS_APART);
+    if (near) near.cylinders.push(cylinder);
+    else groups.push({ at, cylinders: [cylinder] });
+  }
+  return groups.map(({ at, cylinders }) => {
+    const all = [...cylinders].sort((a, b) => a - b);
+    return { at, words: all.length > MOST_TOLD ? `${all[0]} \u2026 ${all.at(-1)}` : all.join(' ') };
+  });
 }
 
 interface Box {
@@ -197,11 +219,3 @@ const middle = (points: readonly Vec2[]): Vec2 => [
 
 const label = (at: Vec2, text: string, colour: string, size: number): string =>
   `<text x="${n(at[0])}" y="${n(at[1] + size / 3)}" font-size="${size}" font-weight="bold" text-anchor="middle" fill="${colour}" stroke="#fff" stroke-width="4" paint-order="stroke">${xmlText(text)}</text>`;
-
-function flangeHulls(plan: Plan, flange: FlangePart, view: View): Vec2[][] {
-  const { frame } = plan.heads[flange.head]!;
-  const outer = flattenOutline(flange.region.outer, 0.5);
-  const face = (z: number): Vec2[] => outer.map(([x, y]) => onPage(view, pointFrom(frame, [x, y, z])));
-  const facing = Math.abs(view.towards[0] * frame.z[0] + view.towards[1] * frame.z[1] + view.towards[2] * frame.z[2]);
-  return [facing > 0.5 ? face(flange.thickness) : pageHull([...face(0), ...face(flange.thickness)])];
-}

@@ -5,7 +5,7 @@ import type { Pattern, PatternLine } from '../parts/patterns/pattern.js';
 import { asciiWords, dxfText } from './dxf.js';
 import { type DxfEntity, type DxfLayer, type DxfOptions, USUAL_DXF } from './dxf-drawing.js';
 import { reference } from './flat-dxf.js';
-import type { OutputFile } from './output-file.js';
+import { type OutputFile, textFile } from './output-file.js';
 import { patternWords } from './pattern-words.js';
 
 /** Only CUT_INNER and CUT_OUTER are cut. */
@@ -47,7 +47,7 @@ export function patternDxf(pattern: Pattern, options: DxfOptions = USUAL_DXF): O
     ...rows.map((words, i) => text([left, below[1] - 16 - 1.8 * WORDS.beside * i], words, WORDS.beside)),
   ];
   const file = dxfText({ layers: PATTERN_LAYERS, entities }, options);
-  return { path: `patterns/${pattern.name}.dxf`, kind: 'pattern', bytes: new TextEncoder().encode(file) };
+  return textFile(`patterns/${pattern.name}.dxf`, 'pattern', file);
 }
 
 const text = (at: Vec2, words: string, height: number): DxfEntity => ({

@@ -2,7 +2,7 @@ import { outlineBounds } from '../geometry/outline-measure.js';
 import { lerp2, type Vec2 } from '../geometry/vec2.js';
 import { cutContour, seamLine } from '../parts/patterns/cut-contour.js';
 import type { Pattern, PatternLine } from '../parts/patterns/pattern.js';
-import type { OutputFile } from './output-file.js';
+import { type OutputFile, textFile } from './output-file.js';
 import { labelOn, patternWords } from './pattern-words.js';
 import { plainNumber } from './plain-number.js';
 import { strokePath, svgPath } from './svg-path.js';
@@ -60,11 +60,7 @@ export function patternSvg(pattern: Pattern): OutputFile {
     ...words.map((row, i) => text([from[0], below - 14 - LEADING * i], row)),
     '</svg>',
   ];
-  return {
-    path: `patterns/${pattern.name}.svg`,
-    kind: 'pattern',
-    bytes: new TextEncoder().encode(`${lines.join('\n')}\n`),
-  };
+  return textFile(`patterns/${pattern.name}.svg`, 'pattern', `${lines.join('\n')}\n`);
 }
 
 const mm = (value: number): number => plainNumber(value, 4);

@@ -4,7 +4,7 @@ import { onSheet, pointOnSheet, type Sheet } from '../parts/plates/sheet.js';
 import { asciiWords, dxfText } from './dxf.js';
 import { type DxfEntity, type DxfLayer, type DxfOptions, USUAL_DXF } from './dxf-drawing.js';
 import { FLAT_LAYERS, partEntities, reference, sizeWords } from './flat-dxf.js';
-import type { OutputFile } from './output-file.js';
+import { type OutputFile, textFile } from './output-file.js';
 
 const LAYERS = [...FLAT_LAYERS, { name: 'SHEET', colour: 'yellow' }] as const satisfies readonly DxfLayer[];
 
@@ -28,7 +28,7 @@ export function sheetDxf(sheet: Sheet, options: DxfOptions = USUAL_DXF): OutputF
     }),
   ];
   const text = dxfText({ layers: LAYERS, entities }, options);
-  return { path: `${sheet.name}.dxf`, kind: 'sheet-drawing', bytes: new TextEncoder().encode(text) };
+  return textFile(`${sheet.name}.dxf`, 'sheet-drawing', text);
 }
 
 function sheetNotes(sheet: Sheet, { units }: DxfOptions): string[] {

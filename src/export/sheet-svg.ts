@@ -1,7 +1,7 @@
 import type { Outline } from '../geometry/outline.js';
 import { middleOf } from '../parts/plates/engraving.js';
 import { onSheet, pointOnSheet, type Sheet, type SheetPiece } from '../parts/plates/sheet.js';
-import type { OutputFile } from './output-file.js';
+import { type OutputFile, textFile } from './output-file.js';
 import { plainNumber } from './plain-number.js';
 import { piecesOn } from './sheet-dxf.js';
 import { strokePath, svgPath } from './svg-path.js';
@@ -35,7 +35,7 @@ export function sheetSvg(sheet: Sheet): OutputFile {
     ...rows.map((row, i) => `<text x="0" y="${mm(1.6 * words * (i + 1))}">${xmlText(row)}</text>`),
     '</svg>',
   ];
-  return { path: `${sheet.name}.svg`, kind: 'picture', bytes: new TextEncoder().encode(`${lines.join('\n')}\n`) };
+  return textFile(`${sheet.name}.svg`, 'picture', `${lines.join('\n')}\n`);
 }
 
 const mm = (value: number): number => plainNumber(value, 4);

@@ -10,7 +10,7 @@ import { bendsOf, type RoutedPrimary, type RoutedSecondary } from '../routing/ro
 import { targetFrom } from '../tuning/targets.js';
 import { CAUTIONS } from './cautions.js';
 import { collectorSummary } from './collector-summary.js';
-import type { OutputFile } from './output-file.js';
+import { type OutputFile, textFile } from './output-file.js';
 import type { Summary } from './summary-schema.js';
 
 /** What a summary tells of. */
@@ -106,8 +106,5 @@ export function leastGap(gaps: readonly Gap[], id: string): number | null {
 }
 
 /** summary.json. */
-export const summaryFile = (summary: Summary): OutputFile => ({
-  path: 'summary.json',
-  kind: 'summary',
-  bytes: new TextEncoder().encode(`${JSON.stringify(summary, null, 2)}\n`),
-});
+export const summaryFile = (summary: Summary): OutputFile =>
+  textFile('summary.json', 'summary', `${JSON.stringify(summary, null, 2)}\n`);

@@ -20,20 +20,3 @@ export const onPage = (view: View, p: Vec3): Vec2 => [dot(view.right, p), dot(vi
 
 /** How near the eye a world point is, mm. */
 export const nearness = (view: View, p: Vec3): number => dot(view.towards, p);
-
-/** Convex hull of points on the page, counter-clockwise (Andrew's monotone chain, 1979). */
-export function pageHull(points: readonly Vec2[]): Vec2[] {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (list: readonly Vec2[]): Vec2[] => {
-    const chain: Vec2[] = [];
-    for (const p of list) {
-      while (chain.length >= 2 && turn(chain[chain.length - 2]!, chain[chain.length - 1]!, p) <= 0) chain.pop();
-      chain.push(p);
-    }
-    chain.pop();
-    return chain;
-  };
-  return [...half(sorted), ...half([...sorted].reverse())];
-}
-
-const turn = (a: Vec2, b: Vec2, c: Vec2): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);

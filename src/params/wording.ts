@@ -41,3 +41,7 @@ export function either(options: readonly string[], last = 'or'): string {
 
 /** A number for people: up to three decimals, no trailing zeros. */
 export const tidy = (value: number): string => String(Math.round(value * 1000) / 1000 + 0);
+
+/** A remark as a sentence: its first letter large, one full stop at its end. */
+export const sentence = (remark: string): string =>
+  `${remark.charAt(0).toUpperCase()}${remark.slice(1).replace(/\.$/, '')}.`;

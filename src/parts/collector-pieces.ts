@@ -1,11 +1,11 @@
 import { saddleSpan } from '../geometry/branch-axis.js';
-import { type Frame, WORLD } from '../geometry/frame.js';
+import { WORLD } from '../geometry/frame.js';
 import { PARALLEL } from '../geometry/merge-end.js';
 import { difference, placed, type Solid, trimmed, union } from '../geometry/solid.js';
 import { bar } from '../geometry/solid-shapes.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { JigPlan } from '../params/plan.js';
-import { type Collector, smallerBy } from './collector.js';
+import { type Collector, ON_OUTLET, smallerBy } from './collector.js';
 import { collectorSolid } from './collector-solid.js';
 import type { CollectorGeometry } from './merge-geometry.js';
 import { closedAt, touchingAt } from './merge-ring.js';
@@ -68,7 +68,7 @@ function clearOf(g: CollectorGeometry, z: number): number {
 }
 
 /** How far the collector's outside reaches from its axis within a collar's length of `z`, mm. */
-export function reachNear(g: CollectorGeometry, z: number): number {
+function reachNear(g: CollectorGeometry, z: number): number {
   const at = (s: number): number => {
     const along = Math.min(Math.max(s, 0), g.mergeLength);
     const ring = g.inlets === 1 ? 0 : g.ringRadius - along * Math.tan(g.mergeHalfAngle);
@@ -83,7 +83,7 @@ export function reachNear(g: CollectorGeometry, z: number): number {
 }
 
 /** The pieces' solids in the collector's frame, from the inlets to the outlet. */
-export function pieceSolids(g: CollectorGeometry, cuts: readonly number[], fit: number): Solid[] {
+function pieceSolids(g: CollectorGeometry, cuts: readonly number[], fit: number): Solid[] {
   const collars = cuts.flatMap((z) => collar(z, reachNear(g, z) + COLLAR.out));
   const whole = collectorSolid(g, ...collars);
   return Array.from({ length: cuts.length + 1 }, (_, i) => {
@@ -113,9 +113,6 @@ function pins(g: CollectorGeometry, z: number, from: number, to: number, radius:
     placed(bar(radius, from, to), { ...WORLD, origin: [r * Math.cos(a), r * Math.sin(a), z] as Vec3 }),
   );
 }
-
-/** Stands on the end towards the outlet. */
-const ON_OUTLET: Frame = { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] };
 
 /** A collector too large for the bed as pieces that go together by pins; none when it fits whole or cannot be cut so that its pieces fit. */
 export function collectorPieces({ plan, geometry, part }: Collector, { bed, fit, chamfer }: JigPlan): SolidPart[] {

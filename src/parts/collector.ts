@@ -24,8 +24,8 @@ export interface Collector {
   readonly notes: readonly string[];
 }
 
-/** Collector's frame turned over: printed, it stands on its outlet. */
-const ON_OUTLET: Frame = { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] };
+/** Collector's frame turned over: printed, it and its pieces stand on their outlet. */
+export const ON_OUTLET: Frame = { ...WORLD, y: [0, -1, 0], z: [0, 0, -1] };
 
 /**
  * Where large tubes meet at a flat angle their walls graze each other, and now and then a boolean leaves an edge open on the

@@ -1,10 +1,8 @@
 import { pathLength } from '../geometry/path.js';
 import { signedAngle } from '../geometry/vec3.js';
-import type { Plan } from '../params/plan.js';
-import type { RoutedTube } from '../routing/routed.js';
 import type { Joint } from './joint.js';
-import { bendOf, jointsOf } from './joints.js';
-import { type Piece, piecesOf } from './pieces.js';
+import { bendOf } from './joints.js';
+import type { Piece } from './pieces.js';
 
 /** A piece of tube to cut, as the saw needs it. mm and rad. */
 export interface CutPiece {
@@ -34,13 +32,6 @@ export interface CutPiece {
   /** The same as a distance round the tube's outside. */
   readonly clockingRound: number | null;
 }
-
-/** The pieces of every tube in order from where it starts. */
-export const cutListOf = (plan: Plan, tubes: readonly RoutedTube[]): readonly CutPiece[] =>
-  tubes.flatMap((tube) => {
-    const pieces = piecesOf(plan, tube);
-    return cutPiecesOf(pieces, jointsOf(plan, tube, pieces));
-  });
 
 /** The pieces of one tube as they are cut, from its pieces and the joints round them. */
 export function cutPiecesOf(pieces: readonly Piece[], joints: readonly Joint[]): readonly CutPiece[] {

@@ -12,7 +12,7 @@ import { onePiece } from './flange-plate.js';
 export const LEAST_SIDE = 0.05;
 
 /** Largest change of direction allowed between neighbouring sides, rad. */
-export const MOST_TURN = 1e-6;
+const MOST_TURN = 1e-6;
 
 /** The outer edge, windows in it counter-clockwise, and what was given on top of the asked widths and radius to reach them, mm. */
 export interface FlangeEdge {

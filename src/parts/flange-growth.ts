@@ -18,7 +18,7 @@ export const slipPerLength = ({ flangeMetal, headMetal, cold, flangeHot, headHot
   expansionBetween(flangeMetal, cold, flangeHot) - expansionBetween(headMetal, cold, headHot);
 
 /** The bolt that stays where it is: the one the plan names where the flange has it, else the one nearest the middle of all. */
-export function fixedBolt(growth: GrowthPlan, holes: readonly FlangeHole[]): FlangeHole | null {
+function fixedBolt(growth: GrowthPlan, holes: readonly FlangeHole[]): FlangeHole | null {
   const named = holes.find((h) => h.bolt + 1 === growth.fixed);
   if (named !== undefined || holes.length === 0) return named ?? null;
   const middle = middleOf(holes.map((h) => h.at));

@@ -14,9 +14,6 @@ export interface FlangeMargin {
   readonly against: string;
   /** mm; below zero where the two overlap or one lies within the other. */
   readonly distance: number;
-  /** The two points it lies between, mm, on the head face. */
-  readonly from: Vec2;
-  readonly to: Vec2;
 }
 
 interface Gap {
@@ -54,10 +51,6 @@ export function websOf(part: FlangePart): readonly FlangeMargin[] {
   return gaps.flatMap((a, i) => gaps.slice(i + 1).map((b) => web(a, b))).sort((a, b) => a.distance - b.distance);
 }
 
-/** The thinnest of several margins, null of none. */
-export const thinnest = (margins: readonly FlangeMargin[]): FlangeMargin | null =>
-  margins.reduce<FlangeMargin | null>((least, m) => (least === null || m.distance < least.distance ? m : least), null);
-
 function toEdge(gap: Gap, outer: Outline): FlangeMargin {
   const nearest = outlineToOutline(gap.outline, outer);
   return margin(gap.place, 'outer edge', nearest, !outlineContains(outer, cornerOf(gap.outline)));
@@ -75,6 +68,4 @@ const margin = (place: string, against: string, n: Nearest, wrong: boolean): Fla
   place,
   against,
   distance: wrong ? -n.distance : n.distance,
-  from: n.from,
-  to: n.to,
 });

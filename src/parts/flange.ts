@@ -9,13 +9,15 @@ import type { FlangeCore, PlateShape } from './flange-core.js';
 import { type FlangeEdge, flangeEdge, LEAST_SIDE } from './flange-edge.js';
 import { grownHoles, growthOf } from './flange-growth.js';
 import { flangeNames } from './flange-names.js';
+import { necked, necksOf } from './flange-necks.js';
 import { withNotches } from './flange-notch.js';
 import { flangeNotes } from './flange-notes.js';
 import { type OpeningFlow, openingFlow } from './flange-opening.js';
 import type { FlangeContour, FlangePart } from './flange-part.js';
 import { onePiece } from './flange-plate.js';
 import { type FlangeDowel, type FlangeHole, type FlangeRegion, holeOutline } from './flange-region.js';
-import { necked, necksOf, type Relief, reliefSlots } from './flange-relief.js';
+import type { Relief } from './flange-relief.js';
+import { reliefSlots } from './flange-slots.js';
 import { cutPath } from './kerf.js';
 import { plateDensity } from './plate-density.js';
 

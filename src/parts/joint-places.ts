@@ -81,7 +81,7 @@ function less(a: Cost, b: Cost): boolean {
 }
 
 /** True when a bend with these legs can be cut from one piece of its stock. */
-export function makes(bend: TubeBend, legBefore: number, legAfter: number): boolean {
+function makes(bend: TubeBend, legBefore: number, legAfter: number): boolean {
   const { clr, angle, stock } = bend;
   if (stock.some((s) => cutFrom({ clr, angle, legBefore, legAfter }, s))) return true;
   if (stock.some((s) => cutFrom({ clr, angle, legBefore: 0, legAfter: 0 }, s))) return false;
@@ -97,7 +97,7 @@ const legsOf = ({ clr, stock }: TubeBend): number[] =>
  * What can be done with a straight. Legs of stock are the only lengths a split needs to try: with any other split the bend before
  * could take more.
  */
-export function choicesOf(straight: StraightRun, before: TubeBend | null, after: TubeBend | null): StraightChoice[] {
+function choicesOf(straight: StraightRun, before: TubeBend | null, after: TubeBend | null): StraightChoice[] {
   const { from, to, steps } = straight;
   if (steps.length === 0) return unstepped(from, to, before, after);
   const firsts = unstepped(from, steps[0]!, before, null);

@@ -1,4 +1,4 @@
-import { type Frame, frameFrom, WORLD } from '../geometry/frame.js';
+import { type Frame, WORLD } from '../geometry/frame.js';
 import { PARALLEL } from '../geometry/merge-end.js';
 import { difference, hullOfPoints, intersection, placed, type Solid, union } from '../geometry/solid.js';
 import { bar, box } from '../geometry/solid-shapes.js';
@@ -38,7 +38,7 @@ export function cradleHeight(g: CollectorGeometry): number {
  * with a half-round cradle for each, open outwards, since cut tubes can only be laid in from the side. The cradles are the
  * tubes' outsides and `fit` mm more, at the true tilt. The numbers of the inlets stand on the seats.
  */
-export function gaugeSolid(g: CollectorGeometry, fit: number): Solid {
+function gaugeSolid(g: CollectorGeometry, fit: number): Solid {
   const radius = g.outside + fit;
   const top = cradleHeight(g);
   const tilt = g.mergeHalfAngle;
@@ -100,7 +100,3 @@ export function mergeGauge({ plan, geometry, part }: Collector, { bed, fit, cham
     ),
   ];
 }
-
-/** Frames of the cradles in the world: those of the inlets. */
-export const cradleFrames = ({ plan, geometry }: Collector): Frame[] =>
-  geometry.cuts.map((c) => frameFrom(plan.frame, c.frame));

@@ -1,10 +1,12 @@
 import { firstNormal } from '../geometry/lra.js';
 import { carryNormal, type Path, partOfPath, segmentLength } from '../geometry/path.js';
+import { spanAtRun } from '../geometry/span-at-run.js';
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
 import { dot, type Vec3 } from '../geometry/vec3.js';
 import type { Plan, StockBend } from '../params/plan.js';
-import type { RoutedPrimary, RoutedSection, RoutedTube } from '../routing/routed.js';
+import type { RoutedPrimary, RoutedTube } from '../routing/routed.js';
 import { jointPlaces, type StraightRun, type TubeBend } from './joint-places.js';
+import { letters } from './letters.js';
 import { collectorFiles } from './printed-part.js';
 
 /** One piece of tube between two joints: what is cut in steel and printed as a dummy. */
@@ -72,7 +74,7 @@ export function piecesOf(plan: Plan, tube: RoutedTube): readonly Piece[] {
     const part = partOfPath(path, fromRun, toRun);
     const startNormal = normal;
     normal = carryNormal(part, normal);
-    const { od, wall } = sectionAt(tube.sections, (fromRun + toRun) / 2);
+    const { od, wall } = spanAtRun(tube.sections, (fromRun + toRun) / 2);
     return {
       name: name + letters(i),
       file: file + letters(i).toLowerCase(),
@@ -100,17 +102,6 @@ function namesOf(plan: Plan, tube: RoutedTube): [name: string, file: string] {
   return [`${tube.id}-`, `${collectorFiles(plan.collectors)[from]!}-`];
 }
 
-/** A, B, ... Z, AA, AB, ... */
-function letters(i: number): string {
-  const last = String.fromCharCode(65 + (i % 26));
-  return i < 26 ? last : letters(Math.floor(i / 26) - 1) + last;
-}
-
-/** The section a running length lies in. */
-function sectionAt(sections: readonly RoutedSection[], run: number): RoutedSection {
-  return sections.filter((s) => s.from <= run).at(-1) ?? sections[0]!;
-}
-
 /** Bent stock of every section of a tube. */
 export function stockOf(plan: Plan, tube: RoutedTube): readonly (readonly StockBend[])[] {
   if (cylinderOf(tube) === null) return tube.sections.map(() => plan.secondaries?.bends ?? []);
@@ -131,7 +122,7 @@ function jointRuns(plan: Plan, tube: RoutedTube, start: number): number[] {
       const own = steps.filter((x) => x > from - LENGTH_TOLERANCE && x < end + LENGTH_TOLERANCE);
       straights.push({ from, to: Math.max(from, end), steps: own });
     } else {
-      const section = sectionAt(tube.sections, (run + end) / 2);
+      const section = spanAtRun(tube.sections, (run + end) / 2);
       bends.push({ clr: s.clr, angle: s.angle, stock: stock[tube.sections.indexOf(section)]! });
     }
     run = end;

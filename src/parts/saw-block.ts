@@ -7,8 +7,9 @@ import { textSolid, textStrokes } from '../geometry/text-solid.js';
 import { dot, sub, type Vec3 } from '../geometry/vec3.js';
 import type { JigPlan } from '../params/plan.js';
 import type { Collector } from './collector.js';
-import { ENGRAVED } from './jigs/proof-solid.js';
-import type { CollectorGeometry, InletCut } from './merge-geometry.js';
+import type { InletCut } from './inlet-cut.js';
+import { ENGRAVED } from './jigs/printed-writing.js';
+import type { CollectorGeometry } from './merge-geometry.js';
 import type { SolidPart } from './part.js';
 import { printedPart } from './printed-part.js';
 
@@ -53,7 +54,7 @@ export function sawBlock({ outside }: CollectorGeometry, cut: InletCut, fit: num
  * faces the saw runs on, a notch through to the bore on the side of the axis for the tube's clocking line, the cut angle and
  * the number of tubes engraved on its side. Where a cut begins near the tube's end, the end stands on a stop within the block.
  */
-export function sawBlockSolid(block: SawBlock, angle: number, tubes: number): Solid {
+function sawBlockSolid(block: SawBlock, angle: number, tubes: number): Solid {
   const { from, to, bore, faces } = block;
   const side = bore + WALL;
   const body = faces.reduce((solid, plane) => trimmed(solid, plane), box([-side, -side, from], [side, side, to]));

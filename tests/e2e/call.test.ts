@@ -185,6 +185,8 @@ describe('the call', () => {
   it.each([
     [['bild', 'x.yaml'], /build/],
     [['build', 'x.yaml', '--outt', 'y'], /Did you mean --out/],
+    [['build', 'x.yaml', '--job', '2'], /Did you mean --jobs\?/],
+    [['build', 'x.yaml', '--resum'], /Did you mean --resume\?/],
     [['build', 'x.yaml'], /out/],
     [['new'], /new <name>/],
     [['new', 'x', '--template', 'flat-twelve'], /inline-four/],

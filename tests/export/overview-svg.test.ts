@@ -41,6 +41,12 @@ describe('the overview', () => {
     expect(widths(drawn({ secondaries: pair.plan.secondaries }))).toEqual(widths(svg));
   });
 
+  it('puts numbers that a view lays on each other into one label', () => {
+    const numbers = [...drawn().matchAll(/font-size="22"[^>]*>([^<]+)</g)].map((m) => m[1]);
+    // from the front, from the side, from above: beside each other on the head, so at one place from the side
+    expect(numbers).toEqual(['1', '2', '1 2', '1', '2']);
+  });
+
   it('draws a plane as a line where it is seen edge-on and cuts the view, with its name', () => {
     const ground = (y: number): KeepOut => ({
       ...common,

@@ -21,7 +21,7 @@ import { type Collector, collectorOf } from '../../src/parts/collector.js';
 import { collectorAids } from '../../src/parts/collector-aids.js';
 import { collectorPieces, cutsAlong, frontOf } from '../../src/parts/collector-pieces.js';
 import { tiltedTube } from '../../src/parts/collector-solid.js';
-import { cradleFrames, cradleHeight, mergeGauge } from '../../src/parts/merge-gauge.js';
+import { cradleHeight, mergeGauge } from '../../src/parts/merge-gauge.js';
 import { closedAt, touchingAt } from '../../src/parts/merge-ring.js';
 import type { SolidPart } from '../../src/parts/part.js';
 import { sawBlock, sawBlocks } from '../../src/parts/saw-block.js';
@@ -65,7 +65,7 @@ describe('gauge of the merge', () => {
       const points = corners(gauge!);
       const body = placed(solidOf(gauge!.mesh), gauge!.pose);
       const radius = TUBE.od / 2 + JIG.fit;
-      for (const frame of cradleFrames(c)) {
+      for (const frame of c.geometry.cuts.map((cut) => frameFrom(c.plan.frame, cut.frame))) {
         // the tube itself goes in, ends on its seat, and one a little larger does not
         expect(overlapVolume(body, placed(bar(TUBE.od / 2, 0.01, 30), frame))).toBeLessThan(0.5);
         expect(overlapVolume(body, placed(bar(TUBE.od / 2 + 0.6, 2, 8), frame))).toBeGreaterThan(1);

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { circleOutline } from '../../src/geometry/outline-make.js';
 import { flangesOf } from '../../src/parts/flange.js';
-import { boltMargins, openingMargins, thinnest, websOf } from '../../src/parts/flange-margins.js';
+import { boltMargins, type FlangeMargin, openingMargins, websOf } from '../../src/parts/flange-margins.js';
 import { boltAt, planWith } from '../support/plan-fixture.js';
+
+const least = (margins: readonly FlangeMargin[]): number => Math.min(...margins.map((m) => m.distance));
 
 const port = (x: number) => ({ at: [x, 0] as const, outline: circleOutline([0, 0], 40) });
 
@@ -15,17 +17,13 @@ test('webs between openings and holes are exact, the thinnest first, with their 
     ['cylinder 1', 'cylinder 2'],
   ]);
   expect(webs.map((w) => w.distance)).toEqual([30 - 20 - 4.5, 60 - 20 - 4.5, 50].map((d) => expect.closeTo(d, 9)));
-  expect(webs[0]).toMatchObject({
-    from: [expect.closeTo(20), expect.closeTo(0)],
-    to: [expect.closeTo(25.5), expect.closeTo(0)],
-  });
 });
 
 test('overlaps are not taken for metal', () => {
   const inside = flangesOf(planWith([port(0)], [boltAt([5, 0])]))[0]!;
-  expect(thinnest(websOf(inside))!.distance).toBeCloseTo(-(20 - 5 - 4.5), 9);
+  expect(least(websOf(inside))).toBeCloseTo(-(20 - 5 - 4.5), 9);
   const across = flangesOf(planWith([port(0)], [boltAt([20, 0])]))[0]!;
-  expect(thinnest(websOf(across))!.distance).toBeLessThanOrEqual(0);
+  expect(least(websOf(across))).toBeLessThanOrEqual(0);
 });
 
 test('edges hold what the plan asks and name every opening and hole', () => {
@@ -34,7 +32,6 @@ test('edges hold what the plan asks and name every opening and hole', () => {
   )[0]!;
   expect(openingMargins(part).map((m) => m.place)).toEqual(['cylinder 1', 'cylinder 2']);
   expect(boltMargins(part).map((m) => m.place)).toEqual(['bolt 1', 'bolt 2']);
-  expect(thinnest(openingMargins(part))!.distance).toBeCloseTo(7, 1);
-  expect(thinnest(boltMargins(part))!.distance).toBeGreaterThan(6 - 1e-6);
-  expect(thinnest([])).toBeNull();
+  expect(least(openingMargins(part))).toBeCloseTo(7, 1);
+  expect(least(boltMargins(part))).toBeGreaterThan(6 - 1e-6);
 });

@@ -11,7 +11,7 @@ import { validateOutline } from '../../src/geometry/outline-valid.js';
 import type { Plan } from '../../src/params/plan.js';
 import { flangesOf } from '../../src/parts/flange.js';
 import { LEAST_SIDE } from '../../src/parts/flange-edge.js';
-import { boltMargins, openingMargins, thinnest } from '../../src/parts/flange-margins.js';
+import { boltMargins, openingMargins } from '../../src/parts/flange-margins.js';
 import { plateDensity } from '../../src/parts/plate-density.js';
 import { randomHead } from '../support/flange-arbitrary.js';
 import { startAt } from '../support/outline-poses.js';
@@ -67,8 +67,8 @@ describe('a flange of one round port without bolts', () => {
 test('two bosses and a port make a flange that is convex where the belt is', () => {
   const part = only(single());
   expect(part.region.outer.vertices).toHaveLength(8);
-  expect(thinnest(openingMargins(part))!.distance).toBeCloseTo(9, 6);
-  expect(thinnest(boltMargins(part))!.distance).toBeCloseTo(8, 6);
+  expect(Math.min(...openingMargins(part).map((m) => m.distance))).toBeCloseTo(9, 6);
+  expect(Math.min(...boltMargins(part).map((m) => m.distance))).toBeCloseTo(8, 6);
 });
 
 describe('however the plan gives the ports, the flange is the same', () => {

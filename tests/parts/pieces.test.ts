@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { endOf, pathFromPolygon, pathLength, startOf } from '../../src/geometry/path.js';
 import { distance, dot } from '../../src/geometry/vec3.js';
-import { cutListOf } from '../../src/parts/cut-list.js';
 import { piecesOf, tubeStart } from '../../src/parts/pieces.js';
+import { cutsOf } from '../../src/parts/tube-cuts.js';
 import type { RoutedPrimary, RoutedTube } from '../../src/routing/routed.js';
 import { routedStarter } from '../support/starter.js';
 import { steppedPair } from '../support/stepped-pair.js';
@@ -153,7 +153,7 @@ describe('a U-bend', () => {
     };
     const path = pathFromPolygon(polygon);
     const tube = { ...primaries[0]!, polygon, path, length: pathLength(path), sections: [primaries[0]!.sections[0]!] };
-    const bent = cutListOf(plan, [tube]).filter((c) => c.angle !== null);
+    const bent = [tube].flatMap((t) => cutsOf(plan, t).pieces).filter((c) => c.angle !== null);
     expect(bent).toHaveLength(1);
     expect(bent[0]!.angle).toBeCloseTo(Math.PI, 9);
     expect(bent[0]!.centreArc).toBeCloseTo(Math.PI * clr, 6);
@@ -164,7 +164,7 @@ describe('a U-bend', () => {
 describe('the cut list', () => {
   it('gives arcs as (R - OD / 2), R and (R + OD / 2) times the angle', () => {
     const od = header.plan.tube.od;
-    const bends = cutListOf(header.plan, header.primaries).filter((c) => c.angle !== null);
+    const bends = header.primaries.flatMap((t) => cutsOf(header.plan, t).pieces).filter((c) => c.angle !== null);
     expect(bends.length).toBeGreaterThan(0);
     for (const c of bends) {
       expect(c.insideArc).toBeCloseTo((c.clr! - od / 2) * c.angle!, 9);
@@ -175,7 +175,7 @@ describe('the cut list', () => {
 
   it('gives each piece the size it is cut from', () => {
     const { plan, primaries, secondaries } = steppedPair();
-    const list = cutListOf(plan, [...primaries, ...secondaries]);
+    const list = [...primaries, ...secondaries].flatMap((t) => cutsOf(plan, t).pieces);
     expect(new Set(list.map((c) => `${c.od} x ${c.wall}`))).toEqual(new Set(['42.4 x 2', '45 x 1.5', '48.3 x 1.5']));
     for (const c of list.filter((c) => c.clockingRound !== null)) {
       expect(c.clockingRound).toBeCloseTo((c.clocking! * c.od) / 2, 12);

@@ -106,7 +106,7 @@ function readJob(path: string, text: string): { readonly plan: Plan | null; read
 }
 
 /** Problems with the text of their lines. */
-export function withLines(problems: readonly PlanProblem[], text: string): BenchProblem[] {
+function withLines(problems: readonly PlanProblem[], text: string): BenchProblem[] {
   const lines = text.split(/\r?\n/);
   return problems.map((p) => ({ ...p, text: (lines[p.line - 1] ?? '').slice(0, 300) }));
 }

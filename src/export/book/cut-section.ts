@@ -33,7 +33,7 @@ export function cutSection({ plan, files }: BookInput): BookSection {
 }
 
 /** What tells the rows of one tube from those of another. */
-export const tubeOf = (row: CsvRow): string => `${wordsOf(row, 'cylinder')}/${wordsOf(row, 'secondary_from')}`;
+const tubeOf = (row: CsvRow): string => `${wordsOf(row, 'cylinder')}/${wordsOf(row, 'secondary_from')}`;
 
 const nameOf = (row: CsvRow): string => {
   const cylinder = wordsOf(row, 'cylinder');

@@ -11,8 +11,8 @@ import { bookTable, lengthColumn, numberColumn, wordColumn } from './table.js';
 export const OVERVIEW = 'overview.svg';
 
 /** Flanges, plates and gaskets with their dimensions, and plates in numbers. */
-export function drawingsSection({ plan, files }: BookInput): BookSection {
-  const flat = files.filter(({ path }) => path.endsWith('.svg') && path !== OVERVIEW && !path.startsWith('patterns/'));
+export function drawingsSection({ plan, files }: Pick<BookInput, 'plan' | 'files'>): BookSection {
+  const flat = files.filter(({ path, kind }) => kind === 'picture' && path !== OVERVIEW);
   const plates = csvRows(files, 'plates.csv');
   return section(
     'drawings',

@@ -30,10 +30,3 @@ export const lines = (text: string): Html =>
       .map(xmlText)
       .join('\n'),
   );
-
-/** A safe id from words: 'gasket flange' is 'gasket-flange'. */
-export const idOf = (words: string): string =>
-  words
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');

@@ -1,4 +1,5 @@
 import type { Vec2 } from '../../geometry/vec2.js';
+import { textLines } from '../text-lines.js';
 import { xmlText } from '../xml-text.js';
 
 /** A page of a pattern at 1:1, mm: it fits the white of A4 and of Letter with 10 mm round it. */
@@ -115,7 +116,7 @@ const CHECK = [
 function foot(said: readonly string[], joined: boolean): string {
   const top = TILE.height - SQUARE - 2;
   const join = joined ? ['Lay the dashed lines of neighbouring pages on each other.'] : [];
-  const rows = [...CHECK, ...join, ...said.flatMap(wrapped)].slice(0, 14);
+  const rows = [...CHECK, ...join, ...said.flatMap((sentence) => textLines(sentence, ROW))].slice(0, 14);
   return [
     `<rect x="2" y="${top}" width="${SQUARE}" height="${SQUARE}" fill="none" stroke="#000" stroke-width=".2"/>`,
     ...rows.map((row, i) => words(SQUARE + 7, top + 3 + 3.7 * i, row, 2.9, i < CHECK.length)),
@@ -124,17 +125,6 @@ function foot(said: readonly string[], joined: boolean): string {
 
 /** Letters of a row in the foot. */
 const ROW = 88;
-
-/** A sentence in rows. */
-function wrapped(sentence: string): string[] {
-  const rows = [''];
-  for (const word of sentence.split(' ')) {
-    const row = rows.at(-1)!;
-    if (row !== '' && row.length + word.length >= ROW) rows.push(word);
-    else rows[rows.length - 1] = row === '' ? word : `${row} ${word}`;
-  }
-  return rows;
-}
 
 const words = (x: number, y: number, text: string, size: number, bold: boolean): string =>
   `<text x="${n(x)}" y="${n(y)}" style="font:${bold ? 'bold ' : ''}${size}px sans-serif;fill:#000">${xmlText(text)}</text>`;

@@ -1,5 +1,6 @@
 import { nearestOnObstacle } from '../../geometry/obstacle-nearest.js';
 import { headingAt } from '../../geometry/path.js';
+import { spanAtRun } from '../../geometry/span-at-run.js';
 import { along, distance, perpendicularTo, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { Gap } from '../../routing/clearance.js';
 import type { KeptOut } from '../../routing/problem.js';
@@ -46,6 +47,6 @@ function endsToSpace(gap: Gap, tube: RoutedTube, keptOut: readonly KeptOut[]): E
 const wayBetween = (a: Vec3, b: Vec3): Vec3 => (distance(a, b) > 1e-9 ? unit(sub(b, a)) : perpendicularTo([0, 0, 1]));
 
 function radiusAt({ sections }: RoutedTube, run: number): number {
-  const section = sections.filter((s) => s.from <= run).at(-1) ?? sections[0]!;
+  const section = spanAtRun(sections, run);
   return section.od / 2;
 }

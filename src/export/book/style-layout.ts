@@ -52,7 +52,7 @@ th.number,td.number{text-align:right;white-space:nowrap}
 tbody th{white-space:nowrap}
 @media screen{tbody th,thead th:first-child{position:sticky;left:0;background:var(--ground);z-index:1}}
 .line-plot{margin:1rem 0;overflow-x:auto;max-width:100%;scrollbar-width:thin}.line-plot svg{display:block}
-@media (max-width:34rem){tbody th{white-space:normal;max-width:10.5rem}}
+@media (max-width:34rem){table{width:max-content;min-width:100%}tbody th{white-space:normal;max-width:10.5rem}td.words{max-width:12rem}}
 .key{font-weight:650}
 td>.good,td>.bad{white-space:nowrap}
 tbody tr:hover{background:color-mix(in srgb,var(--accent) 7%,transparent)}

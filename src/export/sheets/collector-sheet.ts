@@ -1,5 +1,5 @@
-import { degrees } from '../../geometry/angle.js';
 import { inches } from '../../params/units.js';
+import { sentence } from '../../params/wording.js';
 import type { Collector } from '../../parts/collector.js';
 import { collectorFacts } from '../../parts/collector-facts.js';
 import type { Fact } from '../../parts/fact.js';
@@ -11,9 +11,10 @@ import { fixed, lengthWords, type Units } from './sheet-numbers.js';
 import { addSheet, roomOf, type SheetSet } from './sheet-set.js';
 import { type Cell, type Column, table } from './table.js';
 
-/** Height of the views, mm. */
+/** Height of the views, mm: beside the numbers on one page, and where the numbers need a page of their own. */
 const LEAST_VIEWS = 64;
 const MOST_VIEWS = 100;
+const ALONE = 150;
 
 /** The sheet of a collector: two views, what arrives at its inlets, its numbers. */
 export function collectorSheet(set: SheetSet, input: SheetInput, index: number): void {
@@ -28,8 +29,7 @@ export function collectorSheet(set: SheetSet, input: SheetInput, index: number):
   );
   const right = 0.36 * width;
   const third = (width - 16) / 3;
-  const facts = [...collectorFacts(collector), ...cutFacts(collector)];
-  const half = Math.ceil(facts.length / 2);
+  const facts = collectorFacts(collector);
   const factTable = (some: readonly Fact[]): Block[] =>
     table(
       doc,
@@ -38,18 +38,28 @@ export function collectorSheet(set: SheetSet, input: SheetInput, index: number):
       third,
     );
   const inletRows = inlets.map((t, i): Cell[] => [String(i + 1), t?.name ?? '-', '', '']);
+  // the facts that two columns leave stand under the inlets, so that all three are about as high
+  const each = Math.min(facts.length, Math.ceil((facts.length + inletRows.length + 3) / 3));
+  const rest = facts.slice(2 * each);
   const tables = beside([
-    { x: 0, block: stacked(factTable(facts.slice(0, half))) },
-    { x: third + 8, block: stacked(factTable(facts.slice(half))) },
-    { x: 2 * third + 16, block: stacked(table(doc, INLETS, inletRows, third)) },
+    { x: 0, block: stacked(factTable(facts.slice(0, each))) },
+    { x: third + 8, block: stacked(factTable(facts.slice(each, 2 * each))) },
+    {
+      x: 2 * third + 16,
+      block: stacked([
+        ...table(doc, INLETS, inletRows, third),
+        ...(rest.length === 0 ? [] : [space(3), ...factTable(rest)]),
+      ]),
+    },
   ]);
   const notes = [
     space(2),
-    ...notesOf(collector, units).flatMap((line) => paragraph(doc, line, width)),
+    ...[...notesOf(collector, units), ...collector.notes.map(sentence)].flatMap((line) => paragraph(doc, line, width)),
     ...CAUTION.flatMap((line) => paragraph(doc, line, width, '!')),
   ];
-  const rest = [tables, ...notes].reduce((sum, b) => sum + b.height, 0);
-  const tall = Math.max(LEAST_VIEWS, Math.min(MOST_VIEWS, roomOf(set) - rest - 1));
+  const below = [tables, ...notes].reduce((sum, b) => sum + b.height, 0);
+  const together = Math.max(LEAST_VIEWS, Math.min(MOST_VIEWS, roomOf(set) - below - 1));
+  const tall = together + tables.height <= roomOf(set) ? together : ALONE;
   const views = beside([
     { x: 0, block: collectorSide(collector.geometry, width - right, tall, units) },
     { x: width - right, block: collectorEnd(collector, short, right, tall) },
@@ -78,20 +88,6 @@ function factRow({ label, value, unit, digits }: Fact, units: Units): Cell[] {
   const plain = fixed(value, digits);
   if (unit !== 'mm' || units === 'mm') return [label, plain, unit];
   return [label, [plain, `${fixed(inches(value), digits + 2)} in`], unit];
-}
-
-/** How the inlet tubes are cut to meet, where they are. */
-function cutFacts({ geometry: { cuts } }: Collector): Fact[] {
-  const cut = cuts[0]!;
-  const mm = (label: string, value: number | null): Fact[] =>
-    value === null ? [] : [{ label, value, unit: 'mm', digits: 1 }];
-  const angle: Fact = { label: 'tube to cut plane', value: degrees(cut.angle), unit: 'deg', digits: 2 };
-  return [
-    ...(cut.planes.length > 0 ? [angle] : []),
-    ...mm('cut begins at', cut.heel),
-    ...mm('cuts meet at', cut.spike),
-    ...mm('cut ends at', cut.toe),
-  ];
 }
 
 function notesOf({ plan, geometry: g }: Collector, units: Units): string[] {

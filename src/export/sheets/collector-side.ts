@@ -1,7 +1,8 @@
 import { degrees } from '../../geometry/angle.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { along } from '../../geometry/vec3.js';
-import type { CollectorGeometry, InletCut } from '../../parts/merge-geometry.js';
+import type { InletCut } from '../../parts/inlet-cut.js';
+import type { CollectorGeometry } from '../../parts/merge-geometry.js';
 import type { Stroke } from '../overview-strokes.js';
 import type { Doc } from '../paper/document.js';
 import { linePath } from '../paper/draw-outline.js';
@@ -72,21 +73,34 @@ function mergeEdges(g: CollectorGeometry, r: number): [number, number] {
   return [Math.max(...middles) + reach, Math.min(...middles) - reach];
 }
 
+/** Where the walls run behind the merge: place along the axis and radius, from the cone's end to the end of the tail, mm. */
+function profileOf(g: CollectorGeometry, wall: 'bore' | 'outside'): Vec2[] {
+  const { coneEnd, throat, totalLength } = g;
+  const outlet = wall === 'bore' ? g.outletBore : g.outletOutside;
+  return [
+    [coneEnd.z, coneEnd[wall]],
+    ...(throat === null
+      ? []
+      : ([
+          [throat.to, throat[wall]],
+          [throat.diffuserEnd, outlet],
+        ] satisfies Vec2[])),
+    [totalLength, outlet],
+  ];
+}
+
 function drawBody(doc: Doc, g: CollectorGeometry, placed: PlacedView): void {
   const page = (z: number, x: number): Vec2 => placed.to([x, 0, z]);
   const { mergeLength: merge, totalLength: whole } = g;
-  const cone = merge + g.coneLength;
-  const shell = (r: number, outlet: number): Vec2[] => {
-    const [up, down] = mergeEdges(g, r);
-    return [
-      page(merge, up),
-      page(cone, outlet),
-      page(whole, outlet),
-      page(whole, -outlet),
-      page(cone, -outlet),
-      page(merge, down),
-    ];
-  };
+  const [outside, bore] = [profileOf(g, 'outside'), profileOf(g, 'bore')];
+  const upper = (r: number, profile: readonly Vec2[]): Vec2[] => [
+    page(merge, mergeEdges(g, r)[0]),
+    ...profile.map(([z, x]) => page(z, x)),
+  ];
+  const lower = (r: number, profile: readonly Vec2[]): Vec2[] => [
+    ...[...profile].reverse().map(([z, x]) => page(z, -x)),
+    page(merge, mergeEdges(g, r)[1]),
+  ];
   if (merge > 1e-6)
     drawStrokes(
       doc,
@@ -96,19 +110,20 @@ function drawBody(doc: Doc, g: CollectorGeometry, placed: PlacedView): void {
   for (const { frame } of g.cuts) {
     linePath(doc.lineWidth(EDGE), ringPoints(frame.origin, frame.z, g.outside).map(placed.to), true).stroke();
   }
-  linePath(
-    doc.lineWidth(EDGE),
-    shell(g.outside - g.coneWall < g.bore ? g.outside : g.bore + g.coneWall, g.outletOutside),
-    true,
-  ).fillAndStroke('white', 'black');
+  const wide = g.outside - g.coneWall < g.bore ? g.outside : g.bore + g.coneWall;
+  linePath(doc.lineWidth(EDGE), [...upper(wide, outside), ...lower(wide, outside)], true).fillAndStroke(
+    'white',
+    'black',
+  );
   doc.fillColor('black');
-  doc
-    .moveTo(...page(cone, g.outletOutside))
-    .lineTo(...page(cone, -g.outletOutside))
-    .stroke();
-  const inside = shell(g.bore, g.outletBore);
-  linePath(doc.lineWidth(THIN).dash(1.4, { space: 1 }), inside.slice(0, 3)).stroke();
-  linePath(doc, inside.slice(3)).stroke().undash();
+  for (const [z, x] of outside.slice(0, -1)) {
+    doc
+      .moveTo(...page(z, x))
+      .lineTo(...page(z, -x))
+      .stroke();
+  }
+  linePath(doc.lineWidth(THIN).dash(1.4, { space: 1 }), upper(g.bore, bore)).stroke();
+  linePath(doc, lower(g.bore, bore)).stroke().undash();
   doc.dash(4, { space: 1.2 });
   for (const c of g.cuts) linePath(doc, inletStroke(c, g, 1).points.map(placed.to)).stroke();
   doc
@@ -127,8 +142,9 @@ const inletStroke = ({ frame }: InletCut, g: CollectorGeometry, radius: number):
 function drawSizes(doc: Doc, g: CollectorGeometry, placed: PlacedView, units: Units, room: Vec2): void {
   const page = (z: number, x: number): Vec2 => placed.to([x, 0, z]);
   const floor = page(0, lowest(g, g.outside))[1];
-  const lengths = [g.mergeLength, g.coneLength, g.tail].filter((l) => l > 1e-6);
-  const stops = [0, ...lengths.map((_, i) => lengths.slice(0, i + 1).reduce((a, b) => a + b, 0))];
+  const ends = [0, g.mergeLength, ...profileOf(g, 'outside').map(([z]) => z)];
+  const stops = ends.filter((z, i) => i === 0 || z - ends[i - 1]! > 1e-6);
+  const lengths = stops.slice(1).map((z, i) => z - stops[i]!);
   // The whole length first: the words above it then cover its thin lines.
   chainBelow(
     doc,

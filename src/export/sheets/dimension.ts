@@ -68,7 +68,7 @@ export function upright(doc: Doc, x: number, from: number, to: number, line: str
 }
 
 /** A line with a filled tip at both ends; tips point inwards from outside where there is no room between. */
-export function between(doc: Doc, a: Vec2, b: Vec2): void {
+function between(doc: Doc, a: Vec2, b: Vec2): void {
   const l = Math.hypot(b[0] - a[0], b[1] - a[1]);
   if (l < 1e-6) return;
   const u: Vec2 = [(b[0] - a[0]) / l, (b[1] - a[1]) / l];

@@ -1,15 +1,11 @@
-import { pointFrom } from '../../geometry/frame.js';
-import { flattenOutline } from '../../geometry/outline-flatten.js';
 import { headingAt } from '../../geometry/path.js';
 import type { Vec2 } from '../../geometry/vec2.js';
-import { dot } from '../../geometry/vec3.js';
-import type { Plan } from '../../params/plan.js';
-import type { FlangePart } from '../../parts/flange.js';
+import { flangeHull } from '../flange-hull.js';
 import { collectorStrokes, type Stroke, tubeStrokes } from '../overview-strokes.js';
 import type { Doc } from '../paper/document.js';
 import { linePath } from '../paper/draw-outline.js';
 import { BODY, words } from '../paper/words.js';
-import { onPage, pageHull, type View } from '../view.js';
+import { onPage, type View } from '../view.js';
 import type { Block } from './block.js';
 import { bestTwoViews, drawStrokes, EDGE, type PlacedView, placedView } from './header-picture.js';
 import { drawLabels, type Label } from './labels.js';
@@ -80,14 +76,6 @@ function sceneOf({ plan, primaries, secondaries, collectors, flanges }: SheetInp
   ];
   const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
   return { view, strokes, from: [Math.min(...xs), Math.min(...ys)], to: [Math.max(...xs), Math.max(...ys)] };
-}
-
-function flangeHull(plan: Plan, flange: FlangePart, view: View): readonly Vec2[] {
-  const { frame } = plan.heads[flange.head]!;
-  const outer = flattenOutline(flange.region.outer, 0.5);
-  const face = (z: number): Vec2[] => outer.map(([x, y]) => onPage(view, pointFrom(frame, [x, y, z])));
-  if (Math.abs(dot(view.towards, frame.z)) > 0.5) return face(flange.thickness);
-  return pageHull([...face(0), ...face(flange.thickness)]);
 }
 
 function drawScene(

@@ -1,3 +1,4 @@
+import { textLines } from '../text-lines.js';
 import type { Page, PageBlock, PageTable } from './page.js';
 
 /** Width words are broken at. */
@@ -12,9 +13,9 @@ function blockLines(block: PageBlock): string[] {
     case 'heading':
       return [block.text, '-'.repeat(block.text.length)];
     case 'paragraph':
-      return [...broken(block.text, WIDTH), ''];
+      return [...textLines(block.text, WIDTH), ''];
     case 'list':
-      return [...block.items.flatMap((item) => indented(broken(item, WIDTH - 2))), ''];
+      return [...block.items.flatMap((item) => indented(textLines(item, WIDTH - 2))), ''];
     case 'table':
       return [...tableLines(block), ''];
     case 'plot':
@@ -33,15 +34,4 @@ function tableLines({ columns, rows }: PageTable): string[] {
       .join('   ')
       .trimEnd(),
   );
-}
-
-/** Words in lines no longer than `width` signs, where the words allow. */
-function broken(text: string, width: number): string[] {
-  const lines = [''];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1)!;
-    if (last !== '' && last.length + 1 + word.length > width) lines.push(word);
-    else lines[lines.length - 1] = last === '' ? word : `${last} ${word}`;
-  }
-  return lines;
 }

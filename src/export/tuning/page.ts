@@ -31,7 +31,7 @@ export interface PageColumn {
 /** A heading with what stands below it. */
 export const section = (title: string, ...blocks: readonly PageBlock[]): PageBlock[] => [heading(title), ...blocks];
 
-export const heading = (text: string): PageBlock => ({ kind: 'heading', text });
+const heading = (text: string): PageBlock => ({ kind: 'heading', text });
 
 export const paragraph = (text: string): PageBlock => ({ kind: 'paragraph', text });
 

@@ -22,14 +22,21 @@ export interface Trials {
   readonly forget: () => void;
 }
 
+/** Changes to the text of `base`. */
+interface Question {
+  readonly base: string;
+  readonly edits: EditList;
+}
+
 /** Changes rest this long before routes are searched for as a build does, ms. */
 const REST = 300;
 
 /** Trials over a connection; `told` hears of each step. */
 export function trials({ attempt }: Pick<Connection, 'attempt'>, told: (trial: Partial<Trial>) => void): Trials {
-  let next: { readonly base: string; readonly edits: EditList } | null = null;
+  let next: Question | null = null;
   let isAsking = false;
-  let version = 0;
+  let newest: Question | null = null;
+  let round = 0;
   let timer = 0;
 
   const hear = (answer: TrialAnswer, waiting: boolean): void => {
@@ -48,32 +55,33 @@ export function trials({ attempt }: Pick<Connection, 'attempt'>, told: (trial: P
     const question = next;
     next = null;
     isAsking = true;
-    const own = version;
+    const own = round;
     const answer = await attempt({ ...question, how: 'follow' });
     isAsking = false;
-    if (own === version) {
-      hear(answer, true);
-      if (!next && answer.answer !== 'faulty') rest(question, own);
-    }
+    // while more changes come, what is known of those before is shown; after `forget` it is not
+    if (own === round) hear(answer, true);
+    if (newest === question && answer.answer !== 'faulty') rest(question);
     void follow();
   };
-  const rest = (question: NonNullable<typeof next>, own: number): void => {
+  const rest = (question: Question): void => {
     clearTimeout(timer);
     timer = setTimeout(async () => {
-      if (next || own !== version) return;
       const answer = await attempt({ ...question, how: 'route' });
-      if (!next && own === version && !isAsking) hear(answer, false);
+      // an answer may come after newer changes were asked for, and even after theirs
+      if (newest === question) hear(answer, false);
     }, REST) as unknown as number;
   };
   return {
     ask: (base, edits) => {
       clearTimeout(timer);
-      next = { base, edits };
+      newest = { base, edits };
+      next = newest;
       told({ waiting: true });
       void follow();
     },
     forget: () => {
-      version++;
+      round++;
+      newest = null;
       next = null;
       clearTimeout(timer);
     },

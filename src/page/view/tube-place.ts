@@ -1,5 +1,6 @@
 import type { SceneTube } from '../../export/book/scene-data.js';
 import { type Path, segmentLength } from '../../geometry/path.js';
+import { spanAtRun } from '../../geometry/span-at-run.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 import { pathOf, stationAt } from './tube-path.js';
 
@@ -39,7 +40,7 @@ export function placeAlong(tube: SceneTube, run: number, path: Path = pathOf(tub
 
 /** The section at a running length: where two meet, the one that begins. */
 export function sectionAt({ sections }: Pick<SceneTube, 'sections'>, run: number): SceneTube['sections'][number] {
-  return sections.filter((s) => s.from <= run).at(-1) ?? sections[0]!;
+  return spanAtRun(sections, run);
 }
 
 function bendAt(path: Path, run: number): TubePlace['bend'] {

@@ -77,7 +77,7 @@ function bendOfPoints({ polygon, path }: RoutedTube): (number | null)[] {
 }
 
 /** Straights shorter than this have no direction that can be measured, mm. */
-export const LEAST_MEASURED_STRAIGHT = 1;
+const LEAST_MEASURED_STRAIGHT = 1;
 
 /**
  * The shape of a tube by both ends of every straight, two points each. A bend's angle is that between its straights, its radius

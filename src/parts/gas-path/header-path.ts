@@ -1,6 +1,7 @@
 import { outlineArea } from '../../geometry/outline-measure.js';
 import type { Path } from '../../geometry/path.js';
 import { segmentLength } from '../../geometry/path.js';
+import { spanAtRun } from '../../geometry/span-at-run.js';
 import { dot } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedPrimary, RoutedSecondary, RoutedTube } from '../../routing/routed.js';
@@ -126,7 +127,7 @@ function tubeWay(plan: Plan, tube: RoutedTube, length: number, skip: number): Wa
     to: i + 1 < tube.sections.length ? place(tube.sections[i + 1]!.from) : length,
     wall: s.wall,
   }));
-  const boreAt = (at: number): number => bore(tube.sections.filter((s) => s.from <= at).at(-1) ?? tube.sections[0]!);
+  const boreAt = (at: number): number => bore(spanAtRun(tube.sections, at));
   return { length, stations, bends: bendsAlong(tube.path, plan.tuning.roughness, boreAt, place), metal };
 }
 

@@ -78,7 +78,7 @@ export function auditOf(system: GasSystem): PathAudit {
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
 /** Volume of a way, mm3. */
-export const wayVolume = (way: GasWay): number => sum(conesOf(way.stations).map(coneVolume));
+const wayVolume = (way: GasWay): number => sum(conesOf(way.stations).map(coneVolume));
 
 function cylinderAudit(system: GasSystem, cylinder: number, whole: number): CylinderAudit {
   const chain = chainFrom(system, cylinder);

@@ -2,10 +2,11 @@ import { type Frame, frameFacing, pointInto } from '../../geometry/frame.js';
 import { type Obstacle, obstacleDistance } from '../../geometry/obstacle.js';
 import { type Heading, headingAt, pathLength } from '../../geometry/path.js';
 import { segmentApproach } from '../../geometry/segment-distance.js';
+import { spanAtRun } from '../../geometry/span-at-run.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { along, distance, dot, lerp, rotateAbout, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import type { TakenLine } from './strut-search.js';
+import type { TakenLine } from './strut-line.js';
 
 /** A tube in a comb. */
 export interface CombSeat {
@@ -39,7 +40,7 @@ export interface CombSpace {
 const CLOSE = 25;
 
 /** Least tooth between two seats, mm, and how far the comb reaches round a tube. */
-export const LEAST_TOOTH = 3;
+const LEAST_TOOTH = 3;
 export const REACH = 6;
 
 /** Room between a comb and anything it does not seat, mm. */
@@ -106,7 +107,7 @@ function sampled(tube: RoutedTube): Sampled {
   const count = Math.max(1, Math.round(length / STEP));
   const headings = Array.from({ length: count + 1 }, (_, i) => {
     const run = (length * i) / count;
-    const size = sizes.filter((s) => s.from <= run).at(-1) ?? sizes[0]!;
+    const size = spanAtRun(sizes, run);
     return { ...headingAt(tube.path, run), run, radius: size.od / 2 };
   });
   return { tube, headings };

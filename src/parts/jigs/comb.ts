@@ -9,9 +9,9 @@ import type { RoutedTube } from '../../routing/routed.js';
 import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';
 import { type CombPlace, type CombSeat, combPlaces, REACH } from './comb-places.js';
-import { ENGRAVED } from './proof-solid.js';
+import { ENGRAVED } from './printed-writing.js';
 import { PROUD } from './skin-text.js';
-import type { TakenLine } from './strut-search.js';
+import type { TakenLine } from './strut-line.js';
 
 /** Combs and remarks where tubes run close and none can stand. */
 export interface Combs {

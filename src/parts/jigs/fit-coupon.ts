@@ -8,8 +8,8 @@ import type { JigPlan } from '../../params/plan.js';
 import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';
 import { keyFor, socket, socketRoom, spigot } from './key.js';
+import { RAISED } from './printed-writing.js';
 import { STRUT_SIZES } from './strut-sizes.js';
-import { RAISED } from './tube-label.js';
 
 /** Gaps of the coupon about the plan's, mm a side. Common practice: slides print well somewhere from 0.1 to 0.3. */
 const STEPS = [-0.1, -0.05, 0, 0.05, 0.1];

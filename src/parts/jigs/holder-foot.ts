@@ -7,7 +7,7 @@ import { along, scale, type Vec3 } from '../../geometry/vec3.js';
 import { type FootPlace, PAD } from './foot-places.js';
 import { type HolderBlock, neckLength } from './holder-block.js';
 import { type Key, socket } from './key.js';
-import { ENGRAVED } from './proof-solid.js';
+import { ENGRAVED } from './printed-writing.js';
 
 /** A foot with the strut that stands on it. */
 export interface Foot {

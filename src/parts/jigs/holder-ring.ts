@@ -8,7 +8,7 @@ import { tiltedTube } from '../collector-solid.js';
 import { armEnd, bossLength, type HolderBlock, STUB } from './holder-block.js';
 import { screwHole } from './joint-screw.js';
 import { socket } from './key.js';
-import { ENGRAVED } from './proof-solid.js';
+import { ENGRAVED } from './printed-writing.js';
 
 /** An arm of the holder and the strut that leaves it, collector frame. */
 export interface HolderArm {
@@ -71,7 +71,7 @@ function cordHole({ cord, depth }: HolderBlock, inlet: Frame): Solid[] {
 }
 
 /** Where a strut meets the holder: z into the holder, collector frame. */
-export function mouthOf(block: HolderBlock, { arm, out, direction, normal }: HolderArm): Frame {
+function mouthOf(block: HolderBlock, { arm, out, direction, normal }: HolderArm): Frame {
   return frameFacing(along(armEnd(block, arm, out), direction, bossLength(block)), scale(direction, -1), normal);
 }
 

@@ -2,8 +2,9 @@ import type { Stiffness } from '../../geometry/compliance.js';
 import type { JigPlan } from '../../params/plan.js';
 import type { HolderBlock } from './holder-block.js';
 import { type StrutOffer, type StrutSet, stiffestSets } from './strut-choice.js';
-import { freeLines, type StrutSpace } from './strut-search.js';
+import { freeLines } from './strut-search.js';
 import { STRUT_SIZES } from './strut-sizes.js';
+import type { StrutSpace } from './strut-space.js';
 import { MOST_DEFLECTION, strutPlastic, strutStiffness } from './strut-stiffness.js';
 
 /** Most struts of one holder, and where feet under the first pieces ask for the same bolts: three of the thinnest. */

@@ -6,7 +6,8 @@ import { distance, lerp, perpendicularTo, sub, unit, type Vec3 } from '../../geo
 import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';
 import { type Key, socket, spigot } from './key.js';
-import { labelStrokes, RAISED } from './tube-label.js';
+import { RAISED } from './printed-writing.js';
+import { labelStrokes } from './tube-label.js';
 
 /** A bar's underside is cut flat where it would lean out further than this from upright, rad: no support, and a foot that holds. */
 export const BAR_LEAN = (48 * Math.PI) / 180;

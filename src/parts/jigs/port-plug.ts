@@ -17,8 +17,9 @@ import { printedPart } from '../printed-part.js';
 import type { JointKey } from './joint-keys.js';
 import { screwPilot } from './joint-screw.js';
 import { spigot } from './key.js';
+import { ENGRAVED } from './printed-writing.js';
 import { LIP, notchOf, proofThickness } from './proof-plate.js';
-import { ENGRAVED, tabSolid } from './proof-solid.js';
+import { tabSolid } from './proof-solid.js';
 import { cordRadius } from './tube-bore.js';
 
 /**

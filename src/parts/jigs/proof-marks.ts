@@ -7,9 +7,9 @@ import type { RoutedTube } from '../../routing/routed.js';
 import { piecesOf } from '../pieces.js';
 import { CUT_LINE, FOOT } from './dummy-tube.js';
 import { type PrintedSpan, printedSpans } from './printed-spans.js';
+import { RAISED } from './printed-writing.js';
 import { crossings, pointsNear } from './proof-section.js';
 import type { StandingPart } from './standing-part.js';
-import { RAISED } from './tube-label.js';
 import { LINE, SCALES, TICK } from './tube-marks.js';
 
 /** Marks of one sort on a tube's dummies, measured on their meshes; mm. */

@@ -6,10 +6,8 @@ import { box, circlePoints, prism } from '../../geometry/solid-shapes.js';
 import { type Strokes, textSolid, textStrokes } from '../../geometry/text-solid.js';
 import { add2, scale2, type Vec2 } from '../../geometry/vec2.js';
 import { type FlangeOpening, type FlangeRegion, holeOutline } from '../flange-region.js';
+import { ENGRAVED } from './printed-writing.js';
 import { metalAbout, type Notch, notchOf, TAB } from './proof-plate.js';
-
-/** Depth of engraved numbers, mm. */
-export const ENGRAVED = 0.6;
 
 /** Metal left between an engraved number and any edge, mm. */
 const MARGIN = 1.5;

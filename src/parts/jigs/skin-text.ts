@@ -3,7 +3,7 @@ import { pointFrom } from '../../geometry/frame.js';
 import { pathLength } from '../../geometry/path.js';
 import { type Strokes, textStrokes } from '../../geometry/text-solid.js';
 import { heightOver, skinFrame, type TubeSkin } from '../../geometry/tube-skin.js';
-import { RAISED } from './tube-label.js';
+import { RAISED } from './printed-writing.js';
 
 /** A rectangle of the unrolled skin that is not free: middle and half sizes along, mm, and round, rad. */
 export interface Taken {

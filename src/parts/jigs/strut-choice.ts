@@ -2,7 +2,8 @@ import type { Stiffness } from '../../geometry/compliance.js';
 import { segmentApproach } from '../../geometry/segment-distance.js';
 import { distance } from '../../geometry/vec3.js';
 import type { HolderBlock } from './holder-block.js';
-import { inTheWay, isClearOfPad, STRUT_GAP, type StrutLine, takenBy } from './strut-search.js';
+import { type StrutLine, takenBy } from './strut-line.js';
+import { inTheWay, isClearOfPad, STRUT_GAP } from './strut-space.js';
 import { deflectionOn } from './strut-stiffness.js';
 
 /** Struts that can stand together. */

@@ -17,7 +17,7 @@ import type { JigPlan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { type HolderBlock, reachOf } from './holder-block.js';
 import { BAR_LEAN } from './keyed-bar.js';
-import { type StrutLine, withNeck } from './strut-search.js';
+import { type StrutLine, withNeck } from './strut-line.js';
 
 /** A hand on the collector: N. Our own figure. */
 export const HOLDER_LOAD = 5;
@@ -32,7 +32,7 @@ const PLA: Elastic = { modulus: 2300, poisson: 0.35 };
 const CHORD = 10;
 
 /** How a printed round bar counts: its walls full, its filling by the square of its share (Gibson and Ashby, Cellular Solids: open cells). */
-export function printedSection(radius: number, { print }: Pick<JigPlan, 'print'>): BarSection {
+function printedSection(radius: number, { print }: Pick<JigPlan, 'print'>): BarSection {
   return roundSection(radius, skinOf(radius, print), print.infill ** 2);
 }
 

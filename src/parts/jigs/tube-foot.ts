@@ -31,7 +31,7 @@ import { printedPart } from '../printed-part.js';
 import { type FootPlace, footPlaces, PAD } from './foot-places.js';
 import { LIP, proofThickness } from './proof-plate.js';
 import { PROUD } from './skin-text.js';
-import type { TakenLine } from './strut-search.js';
+import type { TakenLine } from './strut-line.js';
 
 /** Feet under first pieces, and remarks where there is no room. */
 export interface TubeFeet {

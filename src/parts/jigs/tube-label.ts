@@ -1,9 +1,6 @@
 import type { Frame } from '../../geometry/frame.js';
 import { type Strokes, textStrokes } from '../../geometry/text-solid.js';
 
-/** How far a name stands proud of the tube, mm. */
-export const RAISED = 0.6;
-
 /** Height of the writing: as wanted, and the least a printer can draw, mm. */
 const HEIGHT = 10;
 const LEAST_HEIGHT = 4;

@@ -3,8 +3,8 @@ import { placed, type Solid, solidOf } from '../../geometry/solid.js';
 import { textSolid } from '../../geometry/text-solid.js';
 import { type SkinBlock, skinAngle, skinBlocks, type TubeSkin } from '../../geometry/tube-skin.js';
 import type { Vec3 } from '../../geometry/vec3.js';
+import { RAISED } from './printed-writing.js';
 import { type SkinText, skinText, type Taken } from './skin-text.js';
-import { RAISED } from './tube-label.js';
 
 /** What is to be marked on one dummy tube. */
 export interface Marked {

@@ -19,15 +19,14 @@ export interface CollectorKind {
 }
 
 /** The cuts of one inlet's tube in the tube's own frame: the planes to its neighbours and the merge's end. */
-export function inletCuts(g: CollectorGeometry, inlet: number): CutSurface[] {
+function inletCuts(g: CollectorGeometry, inlet: number): CutSurface[] {
   const { frame, planes } = g.cuts[inlet]!;
   const end: Plane = { point: [0, 0, g.mergeLength], normal: [0, 0, -1] };
   return [...planes, end].map((plane) => ({ kind: 'plane', plane: planeInto(frame, plane) }));
 }
 
 /** The developed edge of an inlet's tube as it is seen at `radius` mm. */
-export const inletEnd = (g: CollectorGeometry, inlet: number, radius: number): TubeEnd =>
-  tubeEnd(inletCuts(g, inlet), radius);
+const inletEnd = (g: CollectorGeometry, inlet: number, radius: number): TubeEnd => tubeEnd(inletCuts(g, inlet), radius);
 
 /** File names of a collector's patterns say what they are of. */
 const prefixed = (file: string): string => (file.startsWith('collector') ? file : `collector-${file}`);

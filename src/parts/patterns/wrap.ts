@@ -45,7 +45,7 @@ export const markedRadius = ({ od, wall }: RoundTube, side: Layout['wrap']): num
   side === 'outside' ? od / 2 : od / 2 - wall;
 
 /** Radius at which the paper's middle runs round, mm: half a thickness off the face. */
-export const paperRadius = (tube: RoundTube, { wrap, paper }: Layout): number =>
+const paperRadius = (tube: RoundTube, { wrap, paper }: Layout): number =>
   markedRadius(tube, wrap) + (wrap === 'outside' ? paper / 2 : -paper / 2);
 
 /**

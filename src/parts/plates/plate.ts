@@ -76,7 +76,7 @@ function plateOf(plan: Plan, plate: PlatePlan, file: string): PlatePart {
 }
 
 /** Bore of a collector's outlet, mm2. */
-export const outletArea = ({ outlet }: CollectorPlan): number => (Math.PI * (outlet.od - 2 * outlet.wall) ** 2) / 4;
+const outletArea = ({ outlet }: CollectorPlan): number => (Math.PI * (outlet.od - 2 * outlet.wall) ** 2) / 4;
 
 function outletFrame(plan: Plan, c: CollectorPlan): Frame {
   const { totalLength } = collectorGeometry(c, inletTube(plan, c));
@@ -84,7 +84,7 @@ function outletFrame(plan: Plan, c: CollectorPlan): Frame {
 }
 
 /** What a pattern is called in lists. */
-export const PATTERN: Readonly<Record<PlatePlan['pattern']['kind'], string>> = {
+const PATTERN: Readonly<Record<PlatePlan['pattern']['kind'], string>> = {
   rectangle_four_bolt: 'rectangle with four bolts',
   triangle_three_bolt: 'triangle with three bolts',
   oval_two_bolt: 'oval with two bolts',

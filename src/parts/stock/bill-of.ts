@@ -71,7 +71,7 @@ function nestSize(plan: Plan, { items }: SizeStock, pieces: readonly CutPiece[],
 const NOTHING: BestNesting = { patterns: [], short: [], value: 0, bound: 0, optimal: true, firstFit: 0 };
 
 /** A piece as nesting sees it. */
-export function shapeOf({ angle, clr, cutLegBefore, cutLegAfter }: CutPiece): PieceShape {
+function shapeOf({ angle, clr, cutLegBefore, cutLegAfter }: CutPiece): PieceShape {
   if (angle === null || clr === null) return { bend: null, long: cutLegBefore, short: 0 };
   return {
     bend: { clr, angle },

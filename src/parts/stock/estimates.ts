@@ -3,7 +3,7 @@ import type { CutPiece } from '../cut-list.js';
 import { knownDensity } from '../plate-density.js';
 
 /** Wall section of a tube, mm2. */
-export const wallArea = (od: number, wall: number): number => Math.PI * (od - wall) * wall;
+const wallArea = (od: number, wall: number): number => Math.PI * (od - wall) * wall;
 
 /** Mass of a length of tube, kg: (D - T) T pi times density; for 7850 kg/m3 the 0.0246615 (D - T) T per metre of EN 10220. mm, kg/m3. */
 export const tubeMass = (od: number, wall: number, length: number, density: number): number =>

@@ -136,9 +136,3 @@ export const patternKey = (pattern: Pattern): string =>
     .sort(([a], [b]) => a - b)
     .map(([piece, n]) => `${piece}x${n}`)
     .join(',')}`;
-
-/** A pattern with the load added, and the room left; null where it does not fit. */
-export function added(pattern: Pattern, room: Room, piece: number, load: Load): [Pattern, Room] | null {
-  if (!fits(load, room)) return null;
-  return [{ ...pattern, cuts: [...pattern.cuts, { piece, load }] }, less(room, load)];
-}

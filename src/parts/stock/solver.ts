@@ -67,7 +67,7 @@ export async function loadSolver(): Promise<Solver> {
 const KNOWN = new Set(['Optimal', 'Solution limit reached', 'Node limit reached', 'Iteration limit reached']);
 
 /** The model in the CPLEX LP format. */
-export function modelText({ costs, rows, whole }: LinearModel): string {
+function modelText({ costs, rows, whole }: LinearModel): string {
   const names = costs.map((_, i) => `x${i}`);
   const lines = [
     'Minimize',

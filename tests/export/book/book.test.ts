@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { BookInput } from '../../../src/export/book/book-input.js';
+import { drawingsSection } from '../../../src/export/book/drawings-section.js';
 import type { OutputFile } from '../../../src/export/output-file.js';
 import type { Summary } from '../../../src/export/summary-schema.js';
 import { outputsOf } from '../../../src/outputs.js';
@@ -96,6 +97,16 @@ describe('the build book', () => {
     const beside = [...text.matchAll(/href="([^#"][^"]*)"/g)].map((m) => decodeURIComponent(m[1]!));
     expect(beside.length).toBeGreaterThan(20);
     expect(beside.filter((f) => !there.has(f))).toEqual([]);
+  });
+
+  it('has among its drawings the flat parts and nothing of another kind', () => {
+    const svg = new TextEncoder().encode('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 8 4"></svg>');
+    const plot: OutputFile = { path: 'tuning/lengths.svg', kind: 'tuning', bytes: svg };
+    const { html } = drawingsSection({ plan: built.plan, files: [...files, plot] });
+    const shown = [...html.matchAll(/href="([^"]+\.svg)"/g)].map((m) => decodeURIComponent(m[1]!));
+    const pictures = files.filter((f) => f.kind === 'picture' && f.path !== 'overview.svg').map((f) => f.path);
+    expect(pictures.length).toBeGreaterThan(0);
+    expect(shown).toEqual(pictures);
   });
 
   it('has the lengths of the summary', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { html, idOf, lines, safe } from '../../../src/export/book/html.js';
+import { html, lines, safe } from '../../../src/export/book/html.js';
 
 describe('markup', () => {
   it('escapes every text it is given and keeps markup', () => {
@@ -27,9 +27,5 @@ describe('markup', () => {
 
   it('keeps the lines of a text', () => {
     expect(lines('a: 1\r\nb: <2>\n').html).toBe('a: 1\nb: &lt;2&gt;\n');
-  });
-
-  it('makes ids of words', () => {
-    expect(idOf('Gasket: flange (hot)')).toBe('gasket-flange-hot');
   });
 });

@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Plan, StockPlan } from '../../../src/params/plan.js';
 import { STARTERS } from '../../../src/params/starter.js';
-import { type CutPiece, cutListOf } from '../../../src/parts/cut-list.js';
+import type { CutPiece } from '../../../src/parts/cut-list.js';
 import type { StockBill, StockUse } from '../../../src/parts/stock/bill.js';
-import { billFaults } from '../../../src/parts/stock/bill-faults.js';
 import { stockBillOf } from '../../../src/parts/stock/bill-of.js';
+import { cutsOf } from '../../../src/parts/tube-cuts.js';
 import { BASE, planFrom } from '../../params/base-plan.js';
+import { billFaults } from '../../support/bill-faults.js';
 import { routedStarter } from '../../support/starter.js';
 import { bendPiece, straightPiece, TUBE } from '../../support/stock-pieces.js';
 
@@ -224,7 +225,7 @@ describe('the checker of bills', () => {
 describe.each(STARTERS)('starter $name', ({ name }) => {
   test('has its stock proven least, sawn as listed, the same every time', async () => {
     const { plan, primaries, secondaries } = routedStarter(name);
-    const pieces = cutListOf(plan, [...primaries, ...secondaries]);
+    const pieces = [...primaries, ...secondaries].flatMap((t) => cutsOf(plan, t).pieces);
     const bill = await stockBillOf(plan, pieces);
     expect(billFaults(bill, pieces, plan.stock)).toEqual([]);
     expect(bill.optimal).toBe(true);

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { StockItem } from '../../../src/parts/stock/bill.js';
-import { nest, stepOf } from '../../../src/parts/stock/nest.js';
+import { stepOf } from '../../../src/parts/stock/master.js';
+import { nest } from '../../../src/parts/stock/nest.js';
 import { loadsOf, type PieceClass, type PieceShape } from '../../../src/parts/stock/pattern.js';
 import { loadSolver, type Solver } from '../../../src/parts/stock/solver.js';
 import { leastStock } from '../../support/least-stock.js';

@@ -4,19 +4,15 @@ import { circlePoints, prism } from '../../../geometry/solid-shapes.js';
 import { textSolid, textStrokes } from '../../../geometry/text-solid.js';
 import { add2, type Vec2 } from '../../../geometry/vec2.js';
 import type { BenchPlan, JigPlan } from '../../../params/plan.js';
+import { letters } from '../../letters.js';
 import type { SolidPart } from '../../part.js';
 import { printedPart } from '../../printed-part.js';
-import { ENGRAVED } from '../proof-solid.js';
+import { ENGRAVED } from '../printed-writing.js';
 import { COMES_OFF } from './bench-caution.js';
-import type { Hole } from './saddle-place.js';
+import type { Hole } from './saddle-post.js';
 
 /** 'A1': columns by letter along x, rows by number along y. */
-export const holeName = ([column, row]: Hole): string => `${columnName(column)}${row + 1}`;
-
-function columnName(i: number): string {
-  const last = String.fromCharCode(65 + (i % 26));
-  return i < 26 ? last : columnName(Math.floor(i / 26) - 1) + last;
-}
+export const holeName = ([column, row]: Hole): string => `${letters(column)}${row + 1}`;
 
 /** A stretch of columns or rows on one plate: the first, and the one after the last. */
 type Span = readonly [from: number, to: number];
@@ -40,7 +36,7 @@ export function basePlates(columns: number, rows: number, at: Frame, bench: Benc
       const [from, to] = [holeName([x[0], y[0]]), holeName([x[1] - 1, y[1] - 1])];
       return printedPart(
         {
-          name: `base-${columnName(i).toLowerCase()}${j + 1}`,
+          name: `base-${letters(i).toLowerCase()}${j + 1}`,
           kind: 'bench-plate',
           title: `Base plate ${i + 1} by ${j + 1} of ${xs.length} by ${ys.length}, holes ${from} to ${to}; ${COMES_OFF}`,
           solid: tile(x, y, [columns, rows], names, bench, jig.fit),
@@ -70,11 +66,11 @@ function namesOf(columns: number, rows: number, pitch: number, hole: number): Na
     const strokes = textStrokes(text, height);
     return { solid: solidOf(evaluate(textSolid(strokes, -ENGRAVED, 1))), width: strokes.width };
   };
-  const letters = Array.from({ length: columns }, (_, i) => cut(columnName(i)));
+  const names = Array.from({ length: columns }, (_, i) => cut(letters(i)));
   const figures = Array.from({ length: rows }, (_, j) => cut(String(j + 1)));
   const gap = 0.25 * height;
   return ([i, j]) => {
-    const [letter, figure] = [letters[i]!, figures[j]!];
+    const [letter, figure] = [names[i]!, figures[j]!];
     const whole = letter.width + gap + figure.width;
     const y = j * pitch - hole / 2 - 1 - height / 2;
     const x = i * pitch - whole / 2;

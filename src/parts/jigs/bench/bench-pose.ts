@@ -37,7 +37,7 @@ function facingOut(n: Vec3): Vec3 {
 }
 
 /** Unit axes of largest, middle and least spread of points about the origin, right-handed: Jacobi's method on the 3 x 3 of second moments. */
-export function principalAxes(points: readonly Vec3[]): [Vec3, Vec3, Vec3] {
+function principalAxes(points: readonly Vec3[]): [Vec3, Vec3, Vec3] {
   const m = [0, 1, 2].map((i) => [0, 1, 2].map((j) => points.reduce((s, p) => s + p[i]! * p[j]!, 0)));
   const v = [0, 1, 2].map((i) => [0, 1, 2].map((j) => (i === j ? 1 : 0)));
   for (let sweep = 0; sweep < 30; sweep++) {

@@ -10,7 +10,8 @@ import { basePlates } from './base-plate.js';
 import { benchPose } from './bench-pose.js';
 import { clockingRings } from './clocking-ring.js';
 import { saddle } from './saddle.js';
-import { type LyingTube, liftOf, type SaddlePlace, saddlePlaces } from './saddle-place.js';
+import { liftOf, saddlePlaces } from './saddle-place.js';
+import type { LyingTube, SaddlePlace } from './saddle-post.js';
 import { scribingSleeves } from './scribing-sleeve.js';
 
 /** What is printed for the bench, and remarks: 'piece 2C: too short for a saddle'. */

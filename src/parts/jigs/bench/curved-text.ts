@@ -11,7 +11,7 @@ import { placed, type Solid } from '../../../geometry/solid.js';
 import { onStation, type Station } from '../../../geometry/sweep-section.js';
 import { textSolid, textStrokes } from '../../../geometry/text-solid.js';
 import { cross, dot, sub, unit, type Vec3 } from '../../../geometry/vec3.js';
-import { RAISED } from '../tube-label.js';
+import { RAISED } from '../printed-writing.js';
 
 /** What writing may leave where it meets a skin at a hair's angle, mm3: hollows to be closed. */
 export const SLIVER = 1e-3;

@@ -9,10 +9,11 @@ import { along, dot, unit, type Vec3 } from '../../../geometry/vec3.js';
 import type { BenchPlan, JigPlan } from '../../../params/plan.js';
 import type { SolidPart } from '../../part.js';
 import { printedPart } from '../../printed-part.js';
-import { ENGRAVED } from '../proof-solid.js';
+import { ENGRAVED } from '../printed-writing.js';
 import { holeName } from './base-plate.js';
 import { COMES_OFF } from './bench-caution.js';
-import { across, postCorners, SADDLE_FOOT, type SaddlePlace } from './saddle-place.js';
+import { SADDLE_FOOT } from './saddle-place.js';
+import { across, postCorners, type SaddlePlace } from './saddle-post.js';
 
 /** Chord error of a seat, mm: finer than what is seen, because a tube's place rests on it. */
 const SEAT_ERROR = 0.02;
@@ -54,7 +55,7 @@ export function saddle(
 }
 
 /** The saddle over the plate's top. `path` is the whole tube over the plate. */
-export function saddleSolid(place: SaddlePlace, path: Path, bench: BenchPlan, fit: number): Solid {
+function saddleSolid(place: SaddlePlace, path: Path, bench: BenchPlan, fit: number): Solid {
   const { point, direction, foot, holes, radius } = place;
   const top = point[2] + radius;
   const post = prism(postCorners(place), 0, top);
