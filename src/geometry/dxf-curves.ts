@@ -23,7 +23,7 @@ export interface Reading {
 const scaled = (p: Vec2, k: number): Vec2 => [p[0] * k, p[1] * k];
 
 /** Lines through points in order. */
-export const linesThrough = (points: readonly Vec2[]): Side[] =>
+const linesThrough = (points: readonly Vec2[]): Side[] =>
   points.slice(1).map((to, i) => ({ kind: 'line', from: points[i]!, to }));
 
 export function drawLine(e: DxfEntityTags, { scale }: Reading): Drawn {

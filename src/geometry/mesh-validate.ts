@@ -3,7 +3,7 @@ import { cornersOf, meshVolume, shellsOf, triangleArea, triangleCount } from './
 import { weldExact } from './mesh-weld.js';
 
 /** A triangle smaller than this, mm2, has collapsed: a hundredth of a micrometre on a one-micrometre side. */
-export const LEAST_TRIANGLE = 1e-14;
+const LEAST_TRIANGLE = 1e-14;
 
 /** What a sound mesh of a part must be, beside closed. */
 export interface MeshDemands {

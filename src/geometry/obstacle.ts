@@ -26,7 +26,7 @@ export function obstacleDistance(o: Obstacle, p: Vec3): number {
 }
 
 /** `obstacleDistance` of a point given by its coordinates, for those that ask a million times. */
-export function distanceAt(o: Obstacle, x: number, y: number, z: number): number {
+function distanceAt(o: Obstacle, x: number, y: number, z: number): number {
   if (o.kind === 'mesh') return scanDistance(o.field, x, y, z);
   if (o.kind === 'half-space') {
     return o.normal[0] * (x - o.point[0]) + o.normal[1] * (y - o.point[1]) + o.normal[2] * (z - o.point[2]);

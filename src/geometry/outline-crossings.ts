@@ -3,7 +3,7 @@ import { boxesApart, boxOf } from './side-box.js';
 import { add2, cross2, distance2, dot2, length2, scale2, sub2, type Vec2 } from './vec2.js';
 
 /** A point this close to a side, mm, lies on it: well above rounding at metre size, well below what a chain of offsets may lose. */
-export const TOUCH_TOLERANCE = 1e-8;
+const TOUCH_TOLERANCE = 1e-8;
 
 /** Where two sides run this near to parallel (sine of the angle) and an end of one lies on the other, there is one touch and no second crossing. */
 const TANGENT_SINE = 1e-3;

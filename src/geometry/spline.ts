@@ -16,7 +16,7 @@ type Weighted = readonly [x: number, y: number, w: number];
 const DEEPEST = 16;
 
 /** Throws RangeError in words unless knots, control points and weights belong together. */
-export function validateSpline({ degree, knots, points, weights }: Spline): void {
+function validateSpline({ degree, knots, points, weights }: Spline): void {
   if (!Number.isInteger(degree) || degree < 1 || degree > 10) throw new RangeError(`a degree of ${degree} is not read`);
   if (points.length <= degree) {
     throw new RangeError(`${points.length} control points are too few for a spline of degree ${degree}`);

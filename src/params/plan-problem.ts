@@ -10,7 +10,7 @@ export interface PlanProblem {
 }
 
 /** `plan.yaml:7:14 head.ports.1.at.1: expected a length such as 44.45 or "1.75 in", found "abc"`. */
-export function formatProblem(problem: PlanProblem, fileName: string): string {
+function formatProblem(problem: PlanProblem, fileName: string): string {
   const { line, column, path, message } = problem;
   return `${fileName}:${line}:${column}${path === '' ? '' : ` ${path}`}: ${message}`;
 }

@@ -1,7 +1,7 @@
 import type { Measured } from './as-built.js';
 
 /** What each kind of measurement may be off by, plus and minus mm, with care. Common practice, no source: a file may give its own. */
-export const USUAL_UNCERTAINTY: Readonly<Record<Exclude<Measured['kind'], 'pieces'>, number>> = {
+const USUAL_UNCERTAINTY: Readonly<Record<Exclude<Measured['kind'], 'pieces'>, number>> = {
   length: 0.5,
   string: 1,
   water: 1.5,

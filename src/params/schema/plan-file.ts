@@ -23,7 +23,7 @@ import { tuningSchema } from './tuning.js';
 import { weldSchema } from './weld.js';
 
 /** The format this program reads: the number after `evenrun:`. */
-export const FORMAT = 1;
+const FORMAT = 1;
 
 /** The schema of a plan file whose plain numbers are in a unit. What it gives is in mm, rad and unit directions. */
 export function planFileSchema(unit: LengthUnit) {

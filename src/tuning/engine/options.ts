@@ -20,7 +20,7 @@ export interface SimulateOptions {
   readonly limit: number;
 }
 
-export const DEFAULT_OPTIONS: SimulateOptions = {
+const DEFAULT_OPTIONS: SimulateOptions = {
   cellLength: 0.015,
   pipeWall: 750,
   airPressure: 101_325,

@@ -13,7 +13,7 @@ const withPipes = (
 });
 
 /** A pipe of another length, m: its stations and bends move in proportion. */
-export function stretched(pipe: ExhaustPipe, length: number): ExhaustPipe {
+function stretched(pipe: ExhaustPipe, length: number): ExhaustPipe {
   const k = length / pipe.length;
   return {
     ...pipe,

@@ -4,7 +4,7 @@ const SOURCE = "Smith's book via a reader's notes";
 const DOUBT = 'the book itself was not seen';
 
 /** Diameter, mm, of the circle with an area, mm2. */
-export const roundOf = (area: number): number => Math.sqrt((4 * area) / Math.PI);
+const roundOf = (area: number): number => Math.sqrt((4 * area) / Math.PI);
 
 /** Least bore of a primary: the port, taken round, and an eighth of an inch. */
 export const PORT_BORE: SizeRule = {

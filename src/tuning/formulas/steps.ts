@@ -13,7 +13,7 @@ export interface ProposedStep {
 }
 
 /** How much larger the tube gets at each step: an eighth of an inch, common practice, no source. mm. */
-export const STEP_GROWTH = 25.4 / 8;
+const STEP_GROWTH = 25.4 / 8;
 
 /** Part of a small wave's pressure that is thrown back where a pipe changes its area: (A1 - A2) / (A1 + A2). Linear acoustics. */
 export const areaReflection = (before: number, after: number): number => (before - after) / (before + after);

@@ -9,7 +9,7 @@ export interface Gas {
 }
 
 /** Heat capacity at constant volume, J/(kg K). */
-export const heatCapacity = ({ cv: [c0, c1, c2] }: Gas, t: number): number => c0 + t * (c1 + t * c2);
+const heatCapacity = ({ cv: [c0, c1, c2] }: Gas, t: number): number => c0 + t * (c1 + t * c2);
 
 /** Internal energy above 0 K, J/kg. */
 export const internalEnergy = ({ cv: [c0, c1, c2] }: Gas, t: number): number => t * (c0 + t * (c1 / 2 + (t * c2) / 3));
