@@ -6,6 +6,7 @@ import type { SolidPart } from '../parts/part.js';
 import type { LaidPart, PrintPlate } from '../parts/print-plates/print-plates.js';
 import { CAUTIONS } from './cautions.js';
 import type { OutputFile } from './output-file.js';
+import { plainText } from './xml-text.js';
 
 /** Build plates as files for the printer's software: print/plate-1.3mf and so on. `title` is the plan's name. */
 export async function plateFiles(plates: readonly PrintPlate[], title: string): Promise<OutputFile[]> {
@@ -112,7 +113,3 @@ function counter(): () => string {
   let n = 0;
   return () => `00000000-0000-4000-8000-${(++n).toString(16).padStart(12, '0')}`;
 }
-
-/** Text without the control characters XML cannot hold; the library escapes the rest. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters to be replaced
-const plainText = (text: string): string => text.replace(/[\u0000-\u001f\u007f\ufffe\uffff]|\p{Surrogate}/gu, ' ');

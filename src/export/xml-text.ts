@@ -6,7 +6,10 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
-/** Text made safe for XML and HTML content and attributes; control characters, which XML cannot hold, become spaces. */
-export const xmlText = (text: string): string =>
+/** Text without what XML cannot hold: control characters, lone surrogates and the two non-characters become spaces. */
+export const plainText = (text: string): string =>
   // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters to be replaced
-  text.replace(/[&<>"']/g, (c) => ENTITIES[c]!).replace(/[\u0000-\u001f\u007f]/g, ' ');
+  text.replace(/[\u0000-\u001f\u007f\ufffe\uffff]|\p{Surrogate}/gu, ' ');
+
+/** Plain text made safe for XML and HTML content and attributes. */
+export const xmlText = (text: string): string => plainText(text).replace(/[&<>"']/g, (c) => ENTITIES[c]!);
