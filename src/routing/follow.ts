@@ -1,15 +1,18 @@
+import { pointInto } from '../geometry/frame.js';
 import { bendAngles, type ControlPolygon, straightLengths } from '../geometry/path.js';
 import { JOIN_TOLERANCE } from '../geometry/tolerance.js';
 import { distance } from '../geometry/vec3.js';
 import type { Plan } from '../params/plan.js';
 import { type Candidate, candidateOf, sampleCandidates } from './candidates.js';
 import { choose } from './choose.js';
+import type { Datum } from './datum.js';
 import { inletsOf } from './inlet-order.js';
-import { startVariations } from './placement.js';
-import { fixedSpace, type KeptOut, problemOf, type RouteProblem } from './problem.js';
+import { plannedVariation } from './placement.js';
+import type { RouteProblem } from './problem.js';
 import { type Random, seededRandom } from './random.js';
 import { refine } from './refine.js';
 import { givenCandidate, holds } from './search.js';
+import { problemFor, settingOf } from './seen-problem.js';
 import { type RouteSet, setOf } from './solve.js';
 import { type InnerPoint, isOneBend, type Trial } from './trial.js';
 
@@ -41,15 +44,24 @@ const KEPT = 8;
  * others. Null when a tube cannot follow: its inlet is another tube's now, or no route to it of the length turns up.
  */
 export function followRoutes(plan: Plan, earlier: readonly EarlierRoute[]): Followed | null {
-  const space: readonly KeptOut[] = fixedSpace(plan);
-  const problem = problemOf(plan, undefined, space);
+  const setting = settingOf(plan);
+  const variation = plannedVariation(plan);
+  const problem = problemFor(setting, variation);
   const random = seededRandom(plan.runners.seed);
-  const options = problem.runners.map((_, i) => optionsOf(problem, i, earlier, random));
+  const seen = earlier.flatMap((e) => seenEarlier(plan, setting.datum, e));
+  const options = problem.runners.map((_, i) => optionsOf(problem, i, seen, random));
   if (options.some((list) => list.length === 0)) return null;
   const [choice] = choose(problem, options, 1).map((c) => refine(problem, c, random, ROUNDS, MOVES, () => true));
   if (!choice?.candidates.every(isTube)) return null;
-  const [variation] = startVariations(plan, 1, seededRandom(plan.runners.seed));
-  return { set: setOf(plan, space, { variation: variation!, problem, choice }), holds: holds(problem, choice) };
+  return { set: setOf(setting, { variation, problem, choice }), holds: holds(problem, choice) };
+}
+
+/** An earlier route as it looks from the datum; none where its inlet is no more. */
+function seenEarlier(plan: Plan, { frame, inlets }: Datum, { id, inlet, polygon }: EarlierRoute): EarlierRoute[] {
+  const into = plan.collectors.findIndex((c) => c.from.includes(id) || c.cylinders.some((n) => String(n) === id));
+  const place = inlets[into]?.indexOf(inlet) ?? -1;
+  if (place < 0) return [];
+  return [{ id, inlet: place + 1, polygon: { ...polygon, points: polygon.points.map((p) => pointInto(frame, p)) } }];
 }
 
 /** The route a tube had, bent to fit; where that breaks a limit of its own, fresh ones to the same inlet beside it. */

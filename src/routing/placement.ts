@@ -1,6 +1,7 @@
-import { type Frame, frameAlong } from '../geometry/frame.js';
-import { add, cross, dot, perpendicularTo, rotateAbout, signedAngle, type Vec3 } from '../geometry/vec3.js';
-import type { CollectorPlan, Plan } from '../params/plan.js';
+import { directionFrom, directionInto, type Frame } from '../geometry/frame.js';
+import { add, cross, dot, perpendicularTo, rotateAbout, type Vec3 } from '../geometry/vec3.js';
+import type { CollectorFreedom, CollectorPlan, Plan } from '../params/plan.js';
+import { type Datum, worldAxesFrom } from './datum.js';
 import { type Placement, plannedPlacement } from './problem.js';
 import { normal, type Random } from './random.js';
 
@@ -22,18 +23,27 @@ const STILL: Shift = { offset: [0, 0, 0], tilt: [0, 0], turn: 0 };
 /** True when the plan leaves the solver anything to place. */
 export const isFree = (plan: Plan): boolean => plan.runners.band !== null || plan.collectors.some((c) => c.freedom);
 
-/** The planned variation first, then random ones within the plan's freedom. */
-export function startVariations(plan: Plan, count: number, random: Random): Variation[] {
-  const planned: Variation = { shifts: plan.collectors.map(() => STILL), length: plan.runners.length };
+/** Every collector and the common length as planned. */
+export const plannedVariation = (plan: Plan): Variation => ({
+  shifts: plan.collectors.map(() => STILL),
+  length: plan.runners.length,
+});
+
+/**
+ * The planned variation first, then random ones within the plan's freedom. Draws go by the datum's order of collectors and of the
+ * world's axes.
+ */
+export function startVariations(plan: Plan, datum: Datum, count: number, random: Random): Variation[] {
+  const planned = plannedVariation(plan);
   if (!isFree(plan)) return [planned];
   const within = (lo: number, hi: number): number => lo + (hi - lo) * random();
   const others = Array.from(
     { length: count - 1 },
     (): Variation => ({
-      shifts: plan.collectors.map(({ freedom: f }) =>
+      shifts: byCollector(plan, datum, ({ freedom: f }) =>
         f
           ? {
-              offset: [within(f.from[0], f.to[0]), within(f.from[1], f.to[1]), within(f.from[2], f.to[2])],
+              offset: byAxis(datum, f, within),
               tilt: [within(-f.tilt, f.tilt) / Math.SQRT2, within(-f.tilt, f.tilt) / Math.SQRT2],
               turn: f.turns ? within(-Math.PI, Math.PI) : 0,
             }
@@ -45,23 +55,39 @@ export function startVariations(plan: Plan, count: number, random: Random): Vari
   return [planned, ...others];
 }
 
+/** A shift for every collector of a plan, made in the datum's order. */
+function byCollector(plan: Plan, datum: Datum, make: (c: CollectorPlan, i: number) => Shift): Shift[] {
+  const made = new Map(datum.collectors.map((i) => [i, make(plan.collectors[i]!, i)]));
+  return plan.collectors.map((_, i) => made.get(i)!);
+}
+
+/** An offset within a freedom, made axis by axis in the datum's order and senses, mm along the world's axes. */
+function byAxis(
+  datum: Datum,
+  { from, to }: CollectorFreedom,
+  make: (lo: number, hi: number, axis: 0 | 1 | 2, sense: 1 | -1) => number,
+): Vec3 {
+  const offset: [number, number, number] = [0, 0, 0];
+  for (const { axis, sense } of worldAxesFrom(datum)) {
+    const ends = sense > 0 ? [from[axis], to[axis]] : [-to[axis], -from[axis]];
+    offset[axis] = sense * make(ends[0]!, ends[1]!, axis, sense);
+  }
+  return offset;
+}
+
 /** A variation moved at random by about `step` of the freedom there is, and brought back within it. */
-export function movedVariation(plan: Plan, v: Variation, step: number, random: Random): Variation {
+export function movedVariation(plan: Plan, datum: Datum, v: Variation, step: number, random: Random): Variation {
   const between = (lo: number, hi: number, x: number): number =>
     Math.min(hi, Math.max(lo, x + normal(random) * step * (hi - lo)));
   return {
-    shifts: plan.collectors.map(({ freedom: f }, i) => {
+    shifts: byCollector(plan, datum, ({ freedom: f }, i) => {
       const s = v.shifts[i]!;
       if (!f) return s;
       const tilt: [number, number] = [between(-f.tilt, f.tilt, s.tilt[0]), between(-f.tilt, f.tilt, s.tilt[1])];
       const size = Math.hypot(...tilt);
       const back = size > f.tilt ? f.tilt / size : 1;
       return {
-        offset: [
-          between(f.from[0], f.to[0], s.offset[0]),
-          between(f.from[1], f.to[1], s.offset[1]),
-          between(f.from[2], f.to[2], s.offset[2]),
-        ],
+        offset: byAxis(datum, f, (lo, hi, axis, sense) => between(lo, hi, sense * s.offset[axis])),
         tilt: [tilt[0] * back, tilt[1] * back],
         turn: f.turns ? s.turn + normal(random) * step * Math.PI : 0,
       };
@@ -71,21 +97,24 @@ export function movedVariation(plan: Plan, v: Variation, step: number, random: R
 }
 
 /** The placement of a variation. */
-export function placementOf(plan: Plan, v: Variation): Placement {
+export function placementOf(plan: Plan, datum: Datum, v: Variation): Placement {
   if (v.shifts.every((s) => s === STILL)) return { ...plannedPlacement(plan), length: v.length };
-  return { frames: plan.collectors.map((c, i) => shifted(c, v.shifts[i]!)), length: v.length };
+  return { frames: plan.collectors.map((c, i) => shifted(c, datum, v.shifts[i]!)), length: v.length };
 }
 
-function shifted({ frame }: CollectorPlan, s: Shift): Frame {
+/** The planned frame tilted about two directions across it, with its clocking, and turned about its own axis, all as seen from the datum. */
+function shifted({ frame }: CollectorPlan, datum: Datum, s: Shift): Frame {
   if (s === STILL) return frame;
-  const across = perpendicularTo(frame.z);
-  const other = cross(frame.z, across);
-  const axis = rotateAbout(rotateAbout(frame.z, across, s.tilt[0]), other, s.tilt[1]);
-  // the planned clocking, as an angle against the frame an axis has by itself, is kept
-  const plain = frameAlong(frame.origin, frame.z);
-  const clocking = signedAngle(plain.y, frame.y, frame.z);
-  const turned = frameAlong(add(frame.origin, s.offset), axis, clocking + s.turn);
-  return dot(turned.z, frame.z) > 0 ? turned : frame;
+  const planned = directionInto(datum.frame, frame.z);
+  const across = perpendicularTo(planned);
+  const other = cross(planned, across);
+  const tilted = (v: Vec3): Vec3 => rotateAbout(rotateAbout(v, across, s.tilt[0]), other, s.tilt[1]);
+  const axis = tilted(planned);
+  const towardsFirst = rotateAbout(tilted(directionInto(datum.frame, frame.x)), axis, s.turn);
+  const z = directionFrom(datum.frame, axis);
+  if (dot(z, frame.z) <= 0) return frame;
+  const x = directionFrom(datum.frame, towardsFirst);
+  return { origin: add(frame.origin, s.offset), x, y: cross(z, x), z };
 }
 
 export type { Variation };

@@ -6,7 +6,7 @@ import type { Obstacle } from '../geometry/obstacle.js';
 import { scanOf } from '../geometry/scan.js';
 import { fieldOf, type Reach } from '../geometry/scan-field.js';
 import { segmentApproach } from '../geometry/segment-distance.js';
-import { along, distance, dot, sub, unit } from '../geometry/vec3.js';
+import { along, distance, dot, sub, unit, type Vec3 } from '../geometry/vec3.js';
 import { inletCount, inletTube } from '../params/inlet-tube.js';
 import { outletLength } from '../params/outlet-length.js';
 import type {
@@ -123,11 +123,14 @@ export function fixedSpace(plan: Plan): readonly KeptOut[] {
   ];
 }
 
-/** A box that holds every tube whatever its route: from the middle of its ends it goes at most half its length. */
-function reachOf(plan: Plan): Reach {
+/**
+ * A box that holds every tube whatever its route: from the middle of its ends it goes at most half its length. Along the axes in
+ * which `seen` gives places of the world.
+ */
+export function reachOf(plan: Plan, seen: (p: Vec3) => Vec3 = (p) => p): Reach {
   const longest = Math.max(plan.runners.band?.to ?? plan.runners.length, plan.secondaries?.length ?? 0) / 2;
   const slack = longest + plan.tube.od;
-  const ends = [...plan.ports.map((p) => p.frame.origin), ...plan.collectors.map((c) => c.frame.origin)];
+  const ends = [...plan.ports.map((p) => p.frame.origin), ...plan.collectors.map((c) => c.frame.origin)].map(seen);
   const least = (i: number): number => Math.min(...ends.map((p) => p[i]!)) - slack;
   const most = (i: number): number => Math.max(...ends.map((p) => p[i]!)) + slack;
   return { from: [least(0), least(1), least(2)], to: [most(0), most(1), most(2)] };

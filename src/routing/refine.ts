@@ -1,5 +1,6 @@
 import { type Candidate, candidateOf } from './candidates.js';
 import { type Choice, pairTally } from './choose.js';
+import { isLower } from './last-digits.js';
 import type { RouteProblem, Section } from './problem.js';
 import { normal, type Random } from './random.js';
 import type { Trial } from './trial.js';
@@ -34,7 +35,7 @@ export function improve(
   for (let i = 0; i < tries && step > 0.01; i++) {
     const c = candidateOf(problem, best.runner, best.inlet, moved(best.trial!, step, sections, random));
     const cost = c ? costAmong(problem, c, others, bestCost) : Number.POSITIVE_INFINITY;
-    if (c && cost < bestCost) {
+    if (c && isLower(cost, bestCost)) {
       best = c;
       bestCost = cost;
       step *= 1.6;

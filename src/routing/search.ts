@@ -4,6 +4,7 @@ import { type Candidate, different, sampleCandidates, weigh } from './candidates
 import { type Choice, choose, topologyKey } from './choose.js';
 import { gapsOf } from './clearance.js';
 import { givenInlet, inletsOf } from './inlet-order.js';
+import { isLower } from './last-digits.js';
 import { type LimitKind, MOST_MARGIN, type Visit, visitOwn, visitPair } from './limits.js';
 import type { RouteProblem } from './problem.js';
 import { type Random, seededRandom } from './random.js';
@@ -83,7 +84,11 @@ export function firstRoutes(problem: RouteProblem, goOn: GoOn): Choice | null {
   return null;
 }
 
-export const better = (a: Choice, b: Choice): number => a.short - b.short || a.cost - b.cost;
+/** Below 0 when a choice is better than another by more than last digits. */
+export const better = (a: Choice, b: Choice): number =>
+  byMoreThanDigits(a.short, b.short) || byMoreThanDigits(a.cost, b.cost);
+
+const byMoreThanDigits = (a: number, b: number): number => (isLower(a, b) || isLower(b, a) ? a - b : 0);
 
 /** Candidates for one tube over all inlets it may take. */
 function optionsOf(problem: RouteProblem, runner: number, random: Random, round: Round, goOn: GoOn): Candidate[] {

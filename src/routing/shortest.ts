@@ -1,5 +1,6 @@
 import { inletOf, randomTrial, weigh } from './candidates.js';
 import { inletsOf } from './inlet-order.js';
+import { isLower } from './last-digits.js';
 import type { RouteProblem } from './problem.js';
 import { type Random, seededRandom } from './random.js';
 import { moved } from './refine.js';
@@ -38,7 +39,7 @@ function shortestTo(problem: RouteProblem, runner: number, inlet: number, random
     let step = 20;
     for (let i = 0; i < 400 && step > 0.05; i++) {
       const next = at(moved(best.trial, step, sections, random));
-      const helps = next.value < best.value;
+      const helps = isLower(next.value, best.value);
       if (helps) best = next;
       step *= helps ? 1.6 : 0.95;
     }

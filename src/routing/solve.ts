@@ -3,12 +3,14 @@ import { candidateOf } from './candidates.js';
 import type { Choice } from './choose.js';
 import { type Gap, gapsOf } from './clearance.js';
 import { type Clock, explain, type Miss } from './miss.js';
-import { isFree, movedVariation, placementOf, startVariations, type Variation } from './placement.js';
-import { fixedSpace, type KeptOut, type Placement, problemOf, type RouteProblem } from './problem.js';
+import { isFree, movedVariation, placementOf, plannedVariation, startVariations, type Variation } from './placement.js';
+import { type Placement, problemOf, type RouteProblem } from './problem.js';
 import { type Random, seededRandom } from './random.js';
 import { choiceOf } from './refine.js';
 import type { RoutedPrimary, RoutedSecondary, RoutedTube } from './routed.js';
 import { better, firstRoutes, type GoOn, routed, searchRoutes } from './search.js';
+import { choiceInPlan, missInPlan } from './seen-back.js';
+import { problemFor, type Setting, settingOf } from './seen-problem.js';
 
 /** A set of routes that keeps every limit. */
 export interface RouteSet {
@@ -46,38 +48,40 @@ const SEARCHING = 0.5;
  * timed: the same plan always gives the same answer unless its time budget ends the search early.
  */
 export function solve(plan: Plan, { alternatives = 1, quick = false, goOn = () => true }: SolveOptions = {}): Solution {
-  const space = fixedSpace(plan);
-  const first = quick ? quickSet(plan, space, goOn) : null;
+  const setting = settingOf(plan);
+  const first = quick ? quickSet(setting, goOn) : null;
   if (first) return { ok: true, sets: [first] };
   const random = seededRandom(plan.runners.seed);
   const free = isFree(plan);
   let best: Attempt[] = [];
   let nearest: Attempt | null = null;
   const searching: GoOn = () => goOn(best.length > 0 ? 1 : SEARCHING);
-  for (const variation of startVariations(plan, PLACEMENTS, random)) {
+  for (const variation of startVariations(plan, setting.datum, PLACEMENTS, random)) {
     if (!searching()) break;
-    const problem = problemOf(plan, placementOf(plan, variation), space);
+    const problem = problemFor(setting, variation);
     const found = searchRoutes(problem, alternatives, free ? 1 : 3, searching);
     const attempt = (choice: Choice): Attempt => ({ variation, problem, choice });
     if (found.nearest && (!nearest || better(found.nearest, nearest.choice) < 0)) nearest = attempt(found.nearest);
     best = [...best, ...found.proven.map(attempt)];
   }
-  if (free) best = best.map((a) => settle(plan, space, a, random, goOn));
+  if (free) best = best.map((a) => settle(setting, a, random, goOn));
   best.sort((a, b) => better(a.choice, b.choice));
-  if (best.length > 0) return { ok: true, sets: best.slice(0, alternatives).map((a) => setOf(plan, space, a)) };
-  const variation = nearest?.variation ?? startVariations(plan, 1, random)[0]!;
-  const problem = nearest?.problem ?? problemOf(plan, undefined, space);
+  if (best.length > 0) return { ok: true, sets: best.slice(0, alternatives).map((a) => setOf(setting, a)) };
+  const variation = nearest?.variation ?? plannedVariation(plan);
+  const problem = nearest?.problem ?? problemFor(setting, variation);
   const { found, miss } = explain(problem, nearest?.choice ?? null, goOn, !searching());
-  return found ? { ok: true, sets: [setOf(plan, space, { variation, problem, choice: found })] } : { ok: false, miss };
+  if (found) return { ok: true, sets: [setOf(setting, { variation, problem, choice: found })] };
+  return { ok: false, miss: missInPlan(problemOf(plan, undefined, setting.space), setting.datum, miss) };
 }
 
-function quickSet(plan: Plan, space: readonly KeptOut[], goOn: GoOn): RouteSet | null {
-  const problem = problemOf(plan, undefined, space);
+function quickSet(setting: Setting, goOn: GoOn): RouteSet | null {
+  const variation = plannedVariation(setting.plan);
+  const problem = problemFor(setting, variation);
   const choice = firstRoutes(problem, goOn);
-  const [variation] = startVariations(plan, 1, seededRandom(plan.runners.seed));
-  return choice && setOf(plan, space, { variation: variation!, problem, choice });
+  return choice && setOf(setting, { variation, problem, choice });
 }
 
+/** Routes found for a variation; the problem is as the search sees it. */
 export interface Attempt {
   readonly variation: Variation;
   readonly problem: RouteProblem;
@@ -85,12 +89,13 @@ export interface Attempt {
 }
 
 /** Moves the collectors and the common length within their freedom while that makes the routes better; all tubes follow. */
-function settle(plan: Plan, space: readonly KeptOut[], start: Attempt, random: Random, goOn: GoOn): Attempt {
+function settle(setting: Setting, start: Attempt, random: Random, goOn: GoOn): Attempt {
+  const { plan, datum } = setting;
   let best = start;
   let step = 0.15;
   for (let i = 0; i < SETTLING && step > 0.002 && goOn(); i++) {
-    const variation = movedVariation(plan, best.variation, step, random);
-    const problem = problemOf(plan, placementOf(plan, variation), space);
+    const variation = movedVariation(plan, datum, best.variation, step, random);
+    const problem = problemFor(setting, variation);
     const followed = best.choice.candidates.map((c) => c.trial && candidateOf(problem, c.runner, c.inlet, c.trial));
     const candidates = followed.filter((c) => c !== null);
     const choice = candidates.length === followed.length ? choiceOf(problem, candidates) : null;
@@ -109,12 +114,15 @@ function provenBy(problem: RouteProblem, choice: Choice): boolean {
   ).every((g) => g.value >= g.limit - 0.01);
 }
 
-export function setOf(plan: Plan, space: readonly KeptOut[], { variation, problem, choice }: Attempt): RouteSet {
+/** Routes found for a plan, in its world and order. */
+export function setOf({ plan, datum, space }: Setting, { variation, choice: seen }: Attempt): RouteSet {
+  const placement = placementOf(plan, datum, variation);
+  const problem = problemOf(plan, placement, space);
+  const choice = choiceInPlan(problem, datum, seen);
   const tubes = choice.candidates.map((c) => routed(problem, c));
-  const placement = placementOf(plan, variation);
   return {
     placement,
-    problem: problemOf(plan, placement, space),
+    problem,
     primaries: tubes.flatMap((t) => primaryOf(plan, t)),
     secondaries: tubes.flatMap((t) => secondaryOf(plan, t)),
     gaps: gapsOf(problem, tubes),

@@ -91,11 +91,38 @@ function secant(f: (t: number) => number, t0: number, t1: number): number {
  * bend; with no inner points both end legs change alike. Null when no such trial exists on that line.
  */
 export function fitLength(trial: Trial, start: Frame, inlet: Frame, target: number): Trial | null {
+  const { vary, asItIs } = variationOf(trial, start, inlet);
   const straight = trial.inner.length === 0;
-  const vary = straight ? legVariation(trial) : offsetVariation(trial, start, inlet);
   const excess = (t: number): number => lengthOf(vary(t), start, inlet) - target;
-  const root = straight ? rootNear(excess, 0, 40, -1e4) : rootNear(excess, 1, 0.15, 0);
+  const root = straight ? rootNear(excess, asItIs, 40, -1e4) : rootNear(excess, asItIs, 0.15, 0);
   return root === null ? null : vary(root);
+}
+
+/** What `fitLength` varies, and the value at which the trial is as it is. */
+function variationOf(trial: Trial, start: Frame, inlet: Frame): { vary: (t: number) => Trial; asItIs: 0 | 1 } {
+  return trial.inner.length === 0
+    ? { vary: legVariation(trial), asItIs: 0 }
+    : { vary: offsetVariation(trial, start, inlet), asItIs: 1 };
+}
+
+/** Part of the variation over which its slope is measured. */
+const NEARBY = 1e-4;
+
+/**
+ * A trial that has a target length but for a trace, brought to it by as little as that takes: Newton's method, where `fitLength`
+ * might go on to another trial of that length. The trial as it is when it stands where the length hardly changes.
+ */
+export function trimLength(trial: Trial, start: Frame, inlet: Frame, target: number): Trial {
+  const { vary, asItIs } = variationOf(trial, start, inlet);
+  const excess = (t: number): number => lengthOf(vary(t), start, inlet) - target;
+  const slope = (excess(asItIs + NEARBY) - excess(asItIs - NEARBY)) / (2 * NEARBY);
+  let t: number = asItIs;
+  for (let i = 0; i < 8; i++) {
+    const over = excess(t);
+    if (Math.abs(over) < 1e-11) break;
+    t -= over / slope;
+  }
+  return Math.abs(t - asItIs) < NEARBY ? vary(t) : trial;
 }
 
 const legVariation =
