@@ -97,7 +97,7 @@ export const DEFAULTS = {
     sheet: { gap: '8 mm', margin: '10 mm', count: 1 },
   },
   /** Shop values: measured on the shop's own welds. Nothing is added or taken until they are given. */
-  weld: { gap: '0 mm', shrinkage: '0 mm', filler_diameter: '1.6 mm' },
+  weld: { gap: '0 mm', shrinkage: '0 mm' },
   jig: {
     bed: '210 mm',
     fit: '0.2 mm',

@@ -1,4 +1,4 @@
-import type { FlangeMetal, HeadMetal } from './flange-plan.js';
+import type { FlangeMetal, HeadMetal } from './plan/flange.js';
 
 /** 0 degrees Celsius, K. */
 export const FREEZING = 273.15;

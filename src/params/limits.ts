@@ -40,7 +40,7 @@ export const MOST_TRACE_POINTS = 20_000;
 /** Most intersection points or rows of a route given by hand. */
 export const MOST_ROUTE_POINTS = 30;
 
-/** Largest root gap, shrinkage and filler wire of a weld, mm. */
+/** Largest root gap and shrinkage of a weld, mm. */
 export const LARGEST_WELD_ALLOWANCE = 10;
 
 /** Most tubes of an as-built file: a primary and a secondary for every cylinder. */

@@ -1,4 +1,4 @@
-import type { CutClass } from '../params/flange-plan.js';
+import type { CutClass } from '../params/plan/flange.js';
 
 /** Nominal dimensions of the columns, mm: above the first, up to the second. */
 const NOMINAL: readonly (readonly [over: number, upTo: number])[] = [

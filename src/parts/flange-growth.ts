@@ -1,6 +1,6 @@
 import { distance2, sub2, type Vec2 } from '../geometry/vec2.js';
 import { expansionBetween } from '../params/expansion.js';
-import type { GrowthPlan } from '../params/flange-plan.js';
+import type { GrowthPlan } from '../params/plan/flange.js';
 import type { FlangeHole } from './flange-region.js';
 
 /** How one bolt hole moves against its bolt from cold to hot. */

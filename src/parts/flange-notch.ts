@@ -8,7 +8,7 @@ import { roundOuterCorners } from '../geometry/outline-round.js';
 import { smoothOutline } from '../geometry/outline-smooth.js';
 import { validateOutline } from '../geometry/outline-valid.js';
 import { add2, distance2, scale2, type Vec2 } from '../geometry/vec2.js';
-import type { NotchPlan } from '../params/flange-plan.js';
+import type { NotchPlan } from '../params/plan/flange.js';
 
 /** Radius at the corners where a notch meets the outer edge, mm: no sharp points on what is handled. */
 const CORNER = 1;

@@ -1,6 +1,6 @@
 import type { Outline } from '../geometry/outline.js';
 import type { Vec2 } from '../geometry/vec2.js';
-import type { FlangeStyle } from '../params/flange-plan.js';
+import type { FlangeStyle } from '../params/plan/flange.js';
 import type { BoltGrowth } from './flange-growth.js';
 import type { NotchDone } from './flange-notch.js';
 import type { OpeningFlow } from './flange-opening.js';

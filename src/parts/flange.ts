@@ -2,7 +2,7 @@ import type { Outline } from '../geometry/outline.js';
 import { outlineArea, outlineBounds, perimeter } from '../geometry/outline-measure.js';
 import type { Vec2 } from '../geometry/vec2.js';
 import { boltGroups } from '../params/bolt-groups.js';
-import type { FlangeStyle } from '../params/flange-plan.js';
+import type { FlangeStyle } from '../params/plan/flange.js';
 import type { Head, Plan, Port } from '../params/plan.js';
 import { bridged } from './flange-bridges.js';
 import type { FlangeCore, PlateShape } from './flange-core.js';

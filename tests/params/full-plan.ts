@@ -68,7 +68,7 @@ plates:
   - { name: slip, kind: slip_joint, tube_od: ${l(48)}, wall: ${l(1.5)}, overlap: ${l(35)}, fit: ${l(0.25)} }
 gaskets: { grow: ${l(0.8)}, thickness: ${l(1.2)}, flanges: false }
 drawing: { paper: a4, sheet: { size: ${p(1250, 625)}, gap: ${l(6)}, margin: ${l(12)}, count: 2 } }
-weld: { gap: ${l(0.5)}, shrinkage: ${l(0.8)}, filler_diameter: ${l(2.4)} }
+weld: { gap: ${l(0.5)}, shrinkage: ${l(0.8)} }
 stock:
   kerf: ${l(1.5)}
   grip: ${l(30)}

@@ -90,6 +90,6 @@ describe('every newer field in inches and in mm', () => {
     expect(mm.tuning.turbine).toEqual({ area: 900, backPressure: 110_000 });
     expect(mm.existing!.pipes).toHaveLength(5);
     expect(mm.existing!.pipes[1]!.bends[0]!.insideRadius).toBe(12);
-    expect(mm.weld).toEqual({ gap: 0.5, shrinkage: 0.8, fillerDiameter: 2.4 });
+    expect(mm.weld).toEqual({ gap: 0.5, shrinkage: 0.8 });
   });
 });

@@ -31,7 +31,6 @@ describe('a sound plan', () => {
       dowels: [],
       notches: [],
       growth: null,
-      boltFit: 'medium',
       weldLeg: 1.6,
       torchGap: 20,
       leastCutHole: 1.5,

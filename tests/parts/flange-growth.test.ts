@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { boltGrowth } from '../../src/checks/flange-growth.js';
 import { circleOutline } from '../../src/geometry/outline-make.js';
 import { expansionBetween, expansionFrom20, FREEZING, flangeMetalOf } from '../../src/params/expansion.js';
-import type { GrowthPlan } from '../../src/params/flange-plan.js';
+import type { GrowthPlan } from '../../src/params/plan/flange.js';
 import { flangesOf } from '../../src/parts/flange.js';
 import { boltAt, inlineFour, planWith } from '../support/plan-fixture.js';
 

@@ -6,7 +6,7 @@ import { outlineToOutline, pointToOutline } from '../../src/geometry/outline-dis
 import { flattenOutline } from '../../src/geometry/outline-flatten.js';
 import { sharpestTurn } from '../../src/geometry/outline-turn.js';
 import { validateOutline } from '../../src/geometry/outline-valid.js';
-import type { OpeningPlan } from '../../src/params/flange-plan.js';
+import type { OpeningPlan } from '../../src/params/plan/flange.js';
 import { flangesOf } from '../../src/parts/flange.js';
 import { LEAST_SIDE } from '../../src/parts/flange-edge.js';
 import { openingMargins } from '../../src/parts/flange-margins.js';

@@ -6,7 +6,7 @@ import { outlineToOutline } from '../../src/geometry/outline-distance.js';
 import { circleOf, circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
 import { outlineArea, outlineBounds } from '../../src/geometry/outline-measure.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
-import type { OpeningPlan } from '../../src/params/flange-plan.js';
+import type { OpeningPlan } from '../../src/params/plan/flange.js';
 import type { Plan } from '../../src/params/plan.js';
 import { flangesOf } from '../../src/parts/flange.js';
 import { clockPosition, ledgesOf } from '../../src/parts/ledge.js';

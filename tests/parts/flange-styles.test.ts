@@ -9,7 +9,7 @@ import { outlineArea, outlineBounds, perimeter, signedArea } from '../../src/geo
 import { offsetOutline } from '../../src/geometry/outline-offset.js';
 import { sharpestTurn } from '../../src/geometry/outline-turn.js';
 import { validateOutline } from '../../src/geometry/outline-valid.js';
-import type { FlangeStyle, GrowthPlan } from '../../src/params/flange-plan.js';
+import type { FlangeStyle, GrowthPlan } from '../../src/params/plan/flange.js';
 import type { Plan } from '../../src/params/plan.js';
 import { type FlangePart, flangesOf } from '../../src/parts/flange.js';
 import { LEAST_SIDE } from '../../src/parts/flange-edge.js';

@@ -95,7 +95,6 @@ describe('gap and shrinkage', () => {
 const weld = fc.record({
   gap: fc.constantFrom(0, 0.5, 1.6),
   shrinkage: fc.constantFrom(0, 0.3, 2),
-  fillerDiameter: fc.constant(1.6),
 });
 const legs = fc.array(fc.tuple(fc.integer({ min: 0, max: 120 }), fc.integer({ min: 0, max: 60 })), {
   minLength: 5,

@@ -36,7 +36,6 @@ export const FLANGE: FlangePlan = {
   torchGap: 20,
   leastCutHole: 1.5,
   cutClass: 2,
-  boltFit: 'medium',
   kerf: { width: 1.6, compensate: false },
 };
 
@@ -104,7 +103,7 @@ export function planWith(
     plates: [],
     gaskets: null,
     drawing: { units: 'mm', version: 'r2007', curves: 'polylines', paper: 'a4', engrave: false, sheet: null },
-    weld: { gap: 0, shrinkage: 0, fillerDiameter: 1.6 },
+    weld: { gap: 0, shrinkage: 0 },
     stock: { kerf: 2, grip: 25, leastOffcut: 150, minimise: 'pieces', currency: null, density: null },
     patterns: { wrap: 'outside', tab: 15, paper: 0.1, extra: [] },
     tuning: { rule: 'duration', rpm: null, gasTemperature: 873.15, roughness: 0.046, tailpipe: null, turbine: null },

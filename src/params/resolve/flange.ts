@@ -1,5 +1,5 @@
 import { flangeMetalOf } from '../expansion.js';
-import type { FlangeStyle, GrowthPlan, NotchPlan, OpeningPlan } from '../flange-plan.js';
+import type { FlangeStyle, GrowthPlan, NotchPlan, OpeningPlan } from '../plan/flange.js';
 import type { FlangePlan } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
 
@@ -19,7 +19,6 @@ export function flangeOf(f: File, wall: number): FlangePlan {
     dowels: f.dowels.map((d) => ({ ...d, head: d.head ?? null })),
     notches: f.notches.map((n): NotchPlan => ({ ...n, head: n.head ?? null })),
     growth: f.growth === undefined ? null : growthOf(f.growth, f.material),
-    boltFit: f.bolt_fit,
     weldLeg: f.weld_leg ?? wall,
     torchGap: f.torch_gap,
     leastCutHole: f.least_cut_hole,

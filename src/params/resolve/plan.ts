@@ -1,6 +1,6 @@
 import type { Mesh } from '../../geometry/mesh.js';
-import { clearanceHole, threadDiameter } from '../bolt-holes.js';
-import type { Engine, FlangePlan, Head, HeadBody, Plan, RunnersPlan } from '../plan.js';
+import { type BoltFit, clearanceHole, threadDiameter } from '../bolt-holes.js';
+import type { Engine, Head, HeadBody, Plan, RunnersPlan } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
 import { socketDiameter } from '../socket-diameters.js';
 import { accessOf } from './access.js';
@@ -60,7 +60,7 @@ export function planOf(
     }),
     gaskets: gasketsOf(file.gaskets),
     drawing: drawingOf(file.drawing, file.units),
-    weld: { gap: file.weld.gap, shrinkage: file.weld.shrinkage, fillerDiameter: file.weld.filler_diameter },
+    weld: file.weld,
     stock: stockPlanOf(file.stock),
     patterns: patternsOf(file),
     tuning: tuningOf(file.tuning),
@@ -97,7 +97,7 @@ function engineOf(e: PlanFile['engine']): Engine {
   };
 }
 
-function headOf({ name, frame, section }: PlacedHead, fit: FlangePlan['boltFit']): Head {
+function headOf({ name, frame, section }: PlacedHead, fit: BoltFit): Head {
   return {
     name,
     frame,

@@ -1,7 +1,8 @@
 import { DEFAULTS } from '../defaults.js';
 import { FREEZING } from '../expansion.js';
+import type { ExistingManifold, ExistingPipe } from '../plan/existing.js';
+import type { TuningPlan } from '../plan/tuning.js';
 import type { PlanFile } from '../schema/plan-file.js';
-import type { ExistingManifold, ExistingPipe, TuningPlan } from '../tuning-plan.js';
 
 /** What tuning takes for granted, as later stages see it. */
 export const tuningOf = (t: PlanFile['tuning']): TuningPlan => ({
@@ -27,7 +28,6 @@ export function existingOf(e: ExistingFile): ExistingManifold {
     material: e.material,
     wall: e.wall,
     roughness: e.roughness,
-    doubleWall: e.double_wall,
     heatShare: e.double_wall ? (e.heat_share ?? DEFAULTS.existing.heat_share) : 1,
     pipes,
     collectors: e.collectors.map((c, i) => ({

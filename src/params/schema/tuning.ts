@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import { LENGTH_RULES } from '../tuning-plan.js';
+import { LENGTH_RULES } from '../plan/tuning.js';
 import { areaField } from './area-field.js';
 import type { Lengths } from './length-field.js';
 import { numberField } from './number-field.js';

@@ -5,7 +5,7 @@ import type { Lengths } from './length-field.js';
 
 /** `weld`: what the shop's butt welds add to a tube and take from it. All are shop values: weld two scraps of the tube and measure. */
 export function weldSchema(lengths: Lengths) {
-  const { gap, shrinkage, filler_diameter } = DEFAULTS.weld;
+  const { gap, shrinkage } = DEFAULTS.weld;
   const most = { max: LARGEST_WELD_ALLOWANCE };
   return z
     .strictObject({
@@ -16,7 +16,6 @@ export function weldSchema(lengths: Lengths) {
           most,
         )
         .prefault(shrinkage),
-      filler_diameter: lengths.positive('Diameter of the filler wire. A shop value', most).prefault(filler_diameter),
     })
     .prefault({})
     .describe('What the butt welds of the tubes add and take: shop values.');

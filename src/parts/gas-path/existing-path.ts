@@ -1,5 +1,5 @@
+import type { ExistingManifold, ExistingPipe } from '../../params/plan/existing.js';
 import type { Plan } from '../../params/plan.js';
-import type { ExistingManifold, ExistingPipe } from '../../params/tuning-plan.js';
 import { plateDensity } from '../plate-density.js';
 import { bendLoss } from './bend-loss.js';
 import {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { ExistingManifold } from '../../../src/params/tuning-plan.js';
+import type { ExistingManifold } from '../../../src/params/plan/existing.js';
 import { exhaustSystemOf } from '../../../src/parts/gas-path/exhaust-system-of.js';
 import { existingPath, metalDensity } from '../../../src/parts/gas-path/existing-path.js';
 import { circleArea } from '../../../src/parts/gas-path/gas-way.js';
@@ -17,7 +17,6 @@ const POT: ExistingManifold = {
   material: 'mild steel',
   wall: 3,
   roughness: 0.26,
-  doubleWall: false,
   heatShare: 1,
   pipes: [
     {
@@ -78,7 +77,7 @@ describe('the audit of a simple manifold against closed forms', () => {
   });
 
   test('a double wall lets its share of the heat through', () => {
-    const covered = auditOf(existingPath(plan, { ...POT, doubleWall: true, heatShare: 0.4 }));
+    const covered = auditOf(existingPath(plan, { ...POT, heatShare: 0.4 }));
     expect(covered.heat / audit.heat).toBeCloseTo(0.4, 2);
   });
 });

@@ -1,4 +1,35 @@
-import type { Vec2 } from '../geometry/vec2.js';
+import type { Vec2 } from '../../geometry/vec2.js';
+
+/** The plate between the head and the tubes: how it is made, cut and drilled. */
+export interface FlangePlan {
+  /** mm. */
+  readonly thickness: number;
+  readonly material: string;
+  /** Least metal from an opening to the outside, mm. */
+  readonly portEdge: number;
+  /** Least metal from a bolt hole to the outside, mm. */
+  readonly boltEdge: number;
+  /** Least metal between two openings or holes, mm. */
+  readonly web: number;
+  /** Fillet radius at inner corners of the outline, mm. */
+  readonly fillet: number;
+  readonly opening: OpeningPlan;
+  readonly style: FlangeStyle;
+  readonly dowels: readonly DowelPlan[];
+  readonly notches: readonly NotchPlan[];
+  /** What head and flange do when hot; null leaves the bolt holes as they are. */
+  readonly growth: GrowthPlan | null;
+  /** Leg of the fillet weld between tube and flange, mm. */
+  readonly weldLeg: number;
+  /** Least gap between neighbouring tubes at the flange that a torch reaches into, mm. */
+  readonly torchGap: number;
+  /** Holes below this many plate thicknesses are centre-marked and drilled. */
+  readonly leastCutHole: number;
+  /** Tolerance class of the cut, ISO 9013. */
+  readonly cutClass: CutClass;
+  /** Width of the cut, mm, and whether the outlines are moved by half of it or left to the CAM. */
+  readonly kerf: { readonly width: number; readonly compensate: boolean };
+}
 
 /** What the openings of the flange are cut to. */
 export type OpeningPlan =

@@ -1,0 +1,96 @@
+/** A plate of a parametric pattern, or a joint described by numbers alone. */
+export interface PlatePlan {
+  readonly name: string;
+  /** Names of the collectors whose outlets end in it, in the order of its openings. */
+  readonly feeds: readonly string[];
+  /** Pieces to make. */
+  readonly count: number;
+  /** mm. */
+  readonly thickness: number;
+  readonly material: string;
+  /** Least metal from a bolt hole to the outside, mm. */
+  readonly edge: number;
+  /** Least metal from an opening to the outside, mm. */
+  readonly throatEdge: number;
+  /** Least metal between two openings or holes, mm: the flange's. */
+  readonly web: number;
+  /** Radius of the waist between bolts, mm; null for straight sides from boss to boss. */
+  readonly fillet: number | null;
+  /** True when a gasket of it is wanted, where the plan wants gaskets of plates. */
+  readonly gasket: boolean;
+  readonly pattern: PlatePattern;
+}
+
+/** Bolts of a plate. */
+export interface PlateBolts {
+  readonly thread: string;
+  /** Clearance hole, mm: ISO 273 by thread and fit unless the plan gives its own. */
+  readonly holeDiameter: number;
+}
+
+/** Bolts and opening of a plate by its pattern, or the sizes of a joint without bolts. */
+export type PlatePattern =
+  | {
+      readonly kind: 'rectangle_four_bolt';
+      readonly bolts: PlateBolts;
+      /** Distance of the bolts across and up, mm. */
+      readonly boltX: number;
+      readonly boltY: number;
+      readonly throat: PlateThroat;
+    }
+  | {
+      readonly kind: 'triangle_three_bolt' | 'round';
+      readonly bolts: PlateBolts;
+      readonly count: number;
+      /** mm. */
+      readonly boltCircle: number;
+      /** Turns the bolts counter-clockwise from one straight up, rad. */
+      readonly clocking: number;
+      readonly throat: PlateThroat;
+      /** Outside diameter of a round plate, mm; null when the bolts decide. */
+      readonly od: number | null;
+    }
+  | {
+      readonly kind: 'oval_two_bolt';
+      readonly bolts: PlateBolts;
+      /** mm. */
+      readonly boltSpacing: number;
+      /** Turns the line of bolts counter-clockwise from level, rad. */
+      readonly clocking: number;
+      readonly throat: PlateThroat;
+    }
+  /** Blank for the ring that is welded to a tube and held by a V-band clamp. */
+  | { readonly kind: 'vband_bore'; readonly bore: number; readonly od: number }
+  /** A sleeve over a tube's end. `fit` is the gap per side; all mm. */
+  | {
+      readonly kind: 'slip_joint';
+      readonly tubeOd: number;
+      readonly wall: number;
+      readonly overlap: number;
+      readonly fit: number;
+    };
+
+/** The opening of a plate, mm. */
+export type PlateThroat =
+  | { readonly kind: 'round'; readonly diameter: number }
+  | { readonly kind: 'open'; readonly width: number; readonly height: number; readonly cornerRadius: number }
+  /** Two openings side by side with a web between them; width and height over both. */
+  | {
+      readonly kind: 'divided';
+      readonly width: number;
+      readonly height: number;
+      readonly web: number;
+      readonly cornerRadius: number;
+    };
+
+/** Which gaskets are wanted, and of what. */
+export interface GasketsPlan {
+  /** True for a gasket of every head flange, of every plate. */
+  readonly flanges: boolean;
+  readonly plates: boolean;
+  /** Openings of the gasket are larger by this all round, mm. */
+  readonly grow: number;
+  /** mm. */
+  readonly thickness: number;
+  readonly material: string;
+}
