@@ -15,6 +15,7 @@ import { spineOf } from './spine.js';
 
 /** What became of the relief between two neighbouring ports. */
 export interface Relief {
+  /** What was cut. */
   readonly kind: 'neck' | 'slot';
   /** Places in the list of openings. */
   readonly between: readonly [number, number];
