@@ -1,13 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { evenrun } from '../support/command.js';
+import { DOCUMENTS } from '../support/documents.js';
 
 const FOLDER = new URL('../../src/guides/', import.meta.url);
 const GUIDES = readdirSync(FOLDER).map((f) => [f, readFileSync(new URL(f, FOLDER), 'utf8')] as const);
 
 describe('guides', () => {
-  test.each(GUIDES)('%s names only commands and options there are', (_, text) => {
-    const calls = [...text.matchAll(/evenrun (\w+)([^`\n]*)/g)];
+  test.each(DOCUMENTS)('%s names only commands and options there are', (_, text) => {
+    const calls = [...text.matchAll(/(?<=^|`|&& )evenrun (\w+)((?:\\\n|[^`\n#])*)/gm)];
     for (const [, command, rest] of calls) {
       const help = evenrun([command!, '--help'], '.').out;
       expect(help, command).toContain(`evenrun ${command}`);
