@@ -82,7 +82,9 @@ const known = (span: string): boolean =>
   /^evenrun( |$)/.test(span) ||
   (span.startsWith('--') && HELP.includes(span.split(/[ =]/)[0]!)) ||
   (span.startsWith('npm run ') && span.split(' ')[2]! in PACKAGE.scripts) ||
-  paths.has(span) ||
+  paths.has(span.replace(/=.*/, '')) ||
+  /^"[\d.]+ (mm|in)"$/.test(span) ||
+  span.startsWith('dist/') ||
   LAST.has(span) ||
   words.has(span) ||
   COLUMNS.has(span) ||
