@@ -14,6 +14,9 @@ const BLOCKS = codeBlocks(TEXT.slice(TEXT.indexOf('## To add'), TEXT.indexOf('##
 const FILES = BLOCKS.filter((b) => b.language === 'ts');
 const CHANGES = BLOCKS.filter((b) => b.language === 'diff');
 
+/** Compiling everything anew takes this long on a busy machine, ms. */
+const SLOW = 300_000;
+
 /** A copy of the sources with the examples in it, compiled. */
 const copy = mkdtempSync(join(tmpdir(), 'evenrun-developers-'));
 afterAll(() => rmSync(copy, { recursive: true }));
@@ -38,7 +41,7 @@ beforeAll(() => {
     .replace('{ kind: round, diameter: 40 }', '{ kind: egg, bottom: 42, top: 30, height: 48 }')
     .replace(/^jig:$/m, 'jig:\n  bench: {}');
   writeFileSync(join(copy, 'egg.yaml'), plan);
-});
+}, SLOW);
 
 describe('the examples of DEVELOPERS.md, put into a copy of the sources', () => {
   test('are one new file each, and at most three lines that list it', () => {
@@ -52,17 +55,21 @@ describe('the examples of DEVELOPERS.md, put into a copy of the sources', () => 
     expect(added.length).toBeLessThanOrEqual(2 + 2 + 3 + 3);
   });
 
-  test('give a plan with the shape, the finding, the file and the jig', () => {
-    const built = run(process.execPath, ['dist/cli/main.js', 'build', 'egg.yaml', '--out', 'egg', '--json'], copy);
-    expect(built.err).not.toContain('Error');
-    expect(built.code).toBe(0);
-    const summary = JSON.parse(built.out);
-    expect(summary.findings.filter((f: { id: string }) => f.id === 'bend.count')).toHaveLength(1);
-    expect(summary.files).toContainEqual({ path: 'bench-card.txt', kind: 'bench-card' });
-    expect(readFileSync(join(copy, 'egg/bench-card.txt'), 'utf8')).toMatch(
-      /^single\n.*\ncylinder 1: 720\.0 mm, \d bends, inlet 1\n$/,
-    );
-  });
+  test(
+    'give a plan with the shape, the finding, the file and the jig',
+    () => {
+      const built = run(process.execPath, ['dist/cli/main.js', 'build', 'egg.yaml', '--out', 'egg', '--json'], copy);
+      expect(built.err).not.toContain('Error');
+      expect(built.code).toBe(0);
+      const summary = JSON.parse(built.out);
+      expect(summary.findings.filter((f: { id: string }) => f.id === 'bend.count')).toHaveLength(1);
+      expect(summary.files).toContainEqual({ path: 'bench-card.txt', kind: 'bench-card' });
+      expect(readFileSync(join(copy, 'egg/bench-card.txt'), 'utf8')).toMatch(
+        /^single\n.*\ncylinder 1: 720\.0 mm, \d bends, inlet 1\n$/,
+      );
+    },
+    SLOW,
+  );
 
   test('give a jig of the volume a ring has', () => {
     const ring = meshFromStl(readFileSync(join(copy, 'egg/jigs/bench/go-ring-44-5.stl')));
