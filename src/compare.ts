@@ -13,6 +13,7 @@ import { type RoutedHeader, verdictOf } from './pipeline.js';
 export interface Compared {
   /** Short, different from the others' names. */
   readonly label: string;
+  /** The routed header. */
   readonly header: RoutedHeader;
   /** Its plan as it was written; null leaves the text out. */
   readonly source: BookPage['source'];
@@ -22,7 +23,9 @@ export interface Compared {
 export interface Comparison {
   /** The page, HTML. */
   readonly text: string;
+  /** Of the headers, in their order. */
   readonly labels: readonly string[];
+  /** What is compared, one row each. */
   readonly rows: readonly ComparedRow[];
 }
 

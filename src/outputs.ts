@@ -35,6 +35,14 @@ import { type BuiltHeader, type Progress, type RoutedHeader, silent, verdictOf }
 import { tuningFiles, tuningOf, tuningSections } from './tune.js';
 import type { SweepResult } from './tuning/engine/results.js';
 
+/** A built header as files, and the summary that lists them: it is the first of them too. */
+export interface Outputs {
+  /** In the order they are written; nothing is written here. */
+  readonly files: readonly OutputFile[];
+  /** The same as summary.json. */
+  readonly summary: Summary;
+}
+
 /**
  * The files of a built header and the summary that lists them. `page` brings what the build book needs from the disk, and sections of
  * other stages; without it there is no book. `sweeps` is the gas where it was calculated.
@@ -45,7 +53,7 @@ export function outputsOf(
   progress: Progress = silent,
   page: (BookPage & { readonly sections?: readonly BookSection[] }) | null = null,
   sweeps: readonly SweepResult[] = [],
-): { files: OutputFile[]; summary: Summary } {
+): Outputs {
   const { plan, primaries, secondaries, flanges, collectors } = built;
   const compared = alternatives.length > 0 ? [built, ...alternatives] : [];
   progress('writing the files');

@@ -37,21 +37,39 @@ export const silent: Progress = () => {};
 export interface RoutedHeader {
   /** The plan with its collectors and common length where the solver placed them. */
   readonly plan: Plan;
+  /** What the search was asked: ends, limits and space. */
   readonly problem: RouteProblem;
+  /** Routed primaries, by cylinder. */
   readonly primaries: readonly RoutedPrimary[];
+  /** Routed secondaries; none without 4-2-1. */
   readonly secondaries: readonly RoutedSecondary[];
+  /** Least distances between tubes and to kept-out space. */
   readonly gaps: readonly Gap[];
   /** What the search weighed the routes at; less is better. */
   readonly cost: number;
+  /** The flanges, one or more a head. */
   readonly flanges: readonly FlangePart[];
+  /** What every check found. */
   readonly findings: readonly Finding[];
+  /** True when no finding breaks a limit. */
   readonly passed: boolean;
 }
 
+/** Routed headers, or why there are none. */
 export type Routing =
   /** Headers of different inlet orders or numbers of bends, best first. */
-  | { readonly ok: true; readonly header: RoutedHeader; readonly alternatives: readonly RoutedHeader[] }
-  | { readonly ok: false; readonly miss: Miss };
+  | {
+      readonly ok: true;
+      /** The best. */
+      readonly header: RoutedHeader;
+      /** Headers of different inlet orders or numbers of bends, best first. */
+      readonly alternatives: readonly RoutedHeader[];
+    }
+  | {
+      readonly ok: false;
+      /** What is in the way and what would mend it. */
+      readonly miss: Miss;
+    };
 
 /**
  * Fixes the target length, routes the tubes of a plan and checks them; when no set of routes holds, says what is in the way. Throws
@@ -113,15 +131,19 @@ const placedPlan = (plan: Plan, { frames, length }: Placement): Plan => ({
 export interface BuiltHeader extends RoutedHeader {
   /** Every primary, then every secondary, as it is cut and put together. */
   readonly cuts: readonly TubeCuts[];
+  /** What to buy and how it is cut. */
   readonly bill: StockBill;
+  /** With their printed solids. */
   readonly collectors: readonly Collector[];
   /** Printed beside the collectors: pieces for the bed, gauges of the merges, saw blocks. */
   readonly collectorAids: readonly SolidPart[];
+  /** Printed jigs, with their places in the world. */
   readonly jigs: readonly SolidPart[];
   /** Printed to find the printer's fit; it has no place in the assembly. */
   readonly coupon: readonly SolidPart[];
   /** Jigs and coupon on build plates, and the plates as files: the library that writes them loads while one waits. */
   readonly printPlates: PrintPlates;
+  /** Build plates as 3MF. */
   readonly plateFiles: readonly OutputFile[];
   /** Flat developments at 1:1. */
   readonly patterns: readonly Pattern[];

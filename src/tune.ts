@@ -26,11 +26,13 @@ import { type TuningTable, tuningTable } from './tuning/formulas/tuning-table.js
 
 /** What is known of a header's tuning: rules, paths, and the gas where it was calculated. */
 export interface Tuning {
+  /** The plan with its placed collectors. */
   readonly plan: Plan;
   /** Null where the plan lacks what the rules reckon with. */
   readonly rules: TuningTable | null;
   /** Null before the tubes are routed. */
   readonly comparison: Comparison | null;
+  /** The gas of each exhaust over the engine's speeds; empty where it was not calculated. */
   readonly sweeps: readonly SweepResult[];
 }
 
@@ -59,7 +61,9 @@ const LOWEST = 0.4;
 export interface SweepWish {
   /** Engine speeds. */
   readonly points: number;
+  /** Threads to share the work. */
   readonly workers: number;
+  /** Told what is being done. */
   readonly progress: (step: string) => void;
 }
 

@@ -88,7 +88,7 @@ function poses({ poses: all }: AssemblyProof): Finding[] {
         ? 'The round end of the printed holder was not found at the inlet.'
         : `The printed holder has the inlet within ${off.toFixed(4)} mm and ${degrees(turn!).toFixed(3)} degrees of the plan.`;
     return {
-      id: 'jig.pose',
+      id: 'jig.place',
       level: ok ? 'ok' : 'fail',
       place: `collector ${collector} inlet ${inlet}`,
       value: off,

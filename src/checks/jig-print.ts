@@ -39,5 +39,5 @@ function foot(place: string, { foot: area, steady }: Stand, { leastFoot }: Print
       ? `Stands on less than ${leastFoot.toFixed(0)} mm2: print it with a brim.`
       : `Stands on ${area.toFixed(0)} mm2.`;
   const level = small || tips ? 'warn' : 'ok';
-  return { id: 'jig.foot', level, place, value: area, limit: leastFoot, unit: 'mm2', message };
+  return { id: 'jig.first-layer', level, place, value: area, limit: leastFoot, unit: 'mm2', message };
 }

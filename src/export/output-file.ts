@@ -1,3 +1,4 @@
+/** What a file is for, as summary.json names it. */
 export type OutputKind =
   | 'summary'
   | 'flange-drawing'
@@ -29,8 +30,11 @@ export type OutputKind =
 
 /** A file to be written: plain bytes under a path relative to the output folder, with forward slashes. */
 export interface OutputFile {
+  /** Relative to the output folder, with forward slashes. */
   readonly path: string;
+  /** What it is for. */
   readonly kind: OutputKind;
+  /** All of its content. */
   readonly bytes: Uint8Array;
 }
 

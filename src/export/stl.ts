@@ -5,7 +5,7 @@ import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh-measure.js';
 import { snapMesh } from '../geometry/mesh-snap.js';
 import { asStlReaderSees, meshFaults, validateMesh } from '../geometry/mesh-validate.js';
 import { weldExact } from '../geometry/mesh-weld.js';
-import { BENCH_KINDS, type PartKind, type SolidPart } from '../parts/part.js';
+import { type PartKind, type SolidPart, servesOnBench } from '../parts/part.js';
 import type { OutputFile, OutputKind } from './output-file.js';
 
 /** Length of a binary STL's header, bytes. */
@@ -23,7 +23,7 @@ const KINDS: Partial<Record<PartKind, OutputKind>> = {
 export function stlFiles(parts: readonly SolidPart[]): OutputFile[] {
   return parts.map((part) => {
     const kind = KINDS[part.kind] ?? 'jig';
-    const folder = kind !== 'jig' ? 'collector' : BENCH_KINDS.includes(part.kind) ? 'jigs/bench' : 'jigs';
+    const folder = kind !== 'jig' ? 'collector' : servesOnBench(part) ? 'jigs/bench' : 'jigs';
     return { path: `${folder}/${part.name}.stl`, kind, bytes: stlBytes(part.mesh, part.name) };
   });
 }

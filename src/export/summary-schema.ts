@@ -3,25 +3,25 @@ import * as z from 'zod';
 const mm = (what: string): z.ZodNumber => z.number().describe(`${what}, mm`);
 
 const primary = z.strictObject({
-  cylinder: z.int().positive(),
-  collector: z.string(),
+  cylinder: z.int().positive().describe('Cylinder number'),
+  collector: z.string().describe('Collector it leads to'),
   inlet: z.int().positive().describe('Inlet of the collector, from 1.'),
   length_mm: mm('Centreline from the head face to the collector inlet plane'),
   target_mm: mm('Target length'),
-  bends: z.int().nonnegative(),
+  bends: z.int().nonnegative().describe('Bends to be cut; a U-bend is one'),
   clearance_mm: mm(
     'Least gap of the tube to another tube, to itself or to kept-out space, before it draws together with others at its collector',
   ).nullable(),
 });
 
 const finding = z.strictObject({
-  id: z.string(),
-  level: z.enum(['ok', 'warn', 'fail']),
-  place: z.string(),
-  value: z.number(),
-  limit: z.number(),
-  unit: z.enum(['mm', 'deg', 'mm2', 'mm3', 'ratio', 'count']),
-  message: z.string(),
+  id: z.string().describe('Name of the check, stable for scripts; the guide `findings` tells what each means'),
+  level: z.enum(['ok', 'warn', 'fail']).describe('ok holds, warn wants a look, fail breaks a limit of the plan'),
+  place: z.string().describe('Where'),
+  value: z.number().describe('What was found, in `unit`'),
+  limit: z.number().describe('What is allowed, in `unit`'),
+  unit: z.enum(['mm', 'deg', 'mm2', 'mm3', 'ratio', 'count']).describe('Unit of value and limit'),
+  message: z.string().describe('One sentence to read'),
 });
 
 const place = z.array(z.number()).length(3);
@@ -35,10 +35,10 @@ const branch = z.strictObject({
 });
 
 const collector = z.strictObject({
-  name: z.string(),
+  name: z.string().describe('As the plan calls it'),
   at_mm: place.describe('Centre of the inlet plane, mm: where the solver put it if the plan left it free'),
   direction: place.describe('The way of the gas, unit vector'),
-  inlets: z.int().positive(),
+  inlets: z.int().positive().describe('Number of inlets'),
   merge_length_mm: mm('From the inlet plane to the start of the cone'),
   total_length_mm: mm('From the inlet plane to the end of the outlet'),
   area_in_mm2: z.number().describe('Bore area of all inlets together, mm2'),
@@ -57,26 +57,26 @@ const collector = z.strictObject({
   ).nullable(),
   spike_mm: mm('The same to where the cuts meet on the axis; null for fewer than three inlets').nullable(),
   toe_mm: mm('The same to where its cut runs out; null when it is not cut').nullable(),
-  centre: z.enum(['open', 'spike']),
+  centre: z.enum(['open', 'spike']).describe('Whether a filler closes the hole between the tubes'),
   slip_overlap_mm: mm('How far its sleeves reach over the tubes; null when they are welded on').nullable(),
   mass_kg: z.number().describe('Of its walls, fillers and sleeves, kg'),
-  branch: branch.nullable(),
-  notes: z.array(z.string()),
+  branch: branch.nullable().describe('A pipe that leaves its side, to a wastegate say; null for none'),
+  notes: z.array(z.string()).describe('Sentences for the one who builds it'),
 });
 
 const plate = z.strictObject({
-  name: z.string(),
-  pattern: z.string(),
+  name: z.string().describe('As the plan calls it'),
+  pattern: z.string().describe('Its kind: round, oval_two_bolt, ...'),
   for: z.array(z.string()).describe('Collectors whose outlets end in it'),
-  pieces: z.int().positive(),
+  pieces: z.int().positive().describe('Pieces to make'),
   at_mm: place
     .nullable()
     .describe('Centre of its opening, mm: the end of the outlet; null when it is for none or for two'),
   direction: place.nullable().describe('The way of the gas, unit vector'),
-  thickness_mm: z.number(),
-  mass_kg: z.number().nullable(),
+  thickness_mm: mm('Thickness'),
+  mass_kg: z.number().nullable().describe('Of one, kg; null where the density is not known'),
   open_area_mm2: z.number().describe('All its openings together, mm2'),
-  notes: z.array(z.string()),
+  notes: z.array(z.string()).describe('Sentences for the one who builds it'),
 });
 
 const stock = z.strictObject({
@@ -87,51 +87,64 @@ const stock = z.strictObject({
   optimal: z.boolean().describe('True when value meets bound'),
   first_fit: z.number().nullable().describe('What first-fit-decreasing comes to; null where it makes fewer pieces'),
   price: z.number().nullable().describe('Of all stock; null when a price is not given'),
-  currency: z.string().nullable(),
-  shopping: z.array(
-    z.strictObject({
-      item: z.string(),
-      count: z.int().positive(),
-      price: z.number().nullable().describe('Of all of them'),
-    }),
-  ),
+  currency: z.string().nullable().describe('As the plan writes it; null without prices'),
+  shopping: z
+    .array(
+      z.strictObject({
+        item: z.string().describe('What to buy'),
+        count: z.int().positive().describe('How many'),
+        price: z.number().nullable().describe('Of all of them; null when not given'),
+      }),
+    )
+    .describe('What to buy'),
   tube_mass_kg: z.number().nullable().describe('Of the pieces, kg; null where the density is not known'),
   weld_length_mm: mm('Once round the tube at every joint and end, without the seams of the merge'),
   filler_mass_kg: z.number().nullable().describe('Estimate, kg'),
   purge_volume_l: z.number().describe('The bores of all tubes, filled once, litres'),
-  unmade: z.array(z.strictObject({ piece: z.string(), why: z.string() })).describe('Pieces no stock of the plan makes'),
+  unmade: z
+    .array(z.strictObject({ piece: z.string().describe('Name of the piece'), why: z.string().describe('In words') }))
+    .describe('Pieces no stock of the plan makes'),
 });
 
 const alternative = z.strictObject({
   number: z.int().positive().describe('1 is the one that is built.'),
   order: z.string().describe('Tubes at the inlets of every collector, from inlet 1.'),
-  bends: z.int().nonnegative(),
+  bends: z.int().nonnegative().describe('Of all tubes'),
   turning_deg: z.number().describe('Sum of all bend angles, deg'),
   least_clr_mm: mm('Smallest centreline radius').nullable(),
   least_gap_mm: mm('Smallest gap of any tube before it draws together with others at its collector').nullable(),
-  pieces: z.int().positive(),
+  pieces: z.int().positive().describe('Pieces of stock begun'),
   length_mm: mm('Common length of the primaries'),
   cost: z.number().describe('What the search weighed it at; less is better'),
 });
 
 /** The shape of summary.json. */
 export const summarySchema = z.strictObject({
-  schema: z.literal('evenrun-summary-1'),
-  name: z.string(),
-  primaries: z.array(primary),
-  secondaries: z.array(
-    primary.omit({ cylinder: true }).extend({ from: z.string().describe('Collector it comes from.') }),
-  ),
+  schema: z.literal('evenrun-summary-1').describe('Which version of this shape it is'),
+  name: z.string().describe('As the plan calls the header'),
+  primaries: z.array(primary).describe('By cylinder'),
+  secondaries: z
+    .array(primary.omit({ cylinder: true }).extend({ from: z.string().describe('Collector it comes from.') }))
+    .describe('Tubes between collectors; none without 4-2-1'),
   spread_mm: mm('Longest minus shortest primary'),
   tolerance_mm: mm('Largest allowed spread'),
   passed: z.boolean().describe('True when no finding has the level fail'),
-  collectors: z.array(collector),
-  plates: z.array(plate),
+  collectors: z.array(collector).describe('In the order of the plan; empty where nothing was built'),
+  plates: z.array(plate).describe('Plates beside the head flanges'),
   stock: stock.nullable().describe('What to buy; null where nothing was built'),
-  alternatives: z.array(alternative),
-  findings: z.array(finding),
-  files: z.array(z.strictObject({ path: z.string(), kind: z.string() })),
-  cautions: z.array(z.string()),
+  alternatives: z
+    .array(alternative)
+    .describe('Sets of routes that were compared; empty unless more than one was asked for'),
+  findings: z.array(finding).describe('Every check at every place'),
+  files: z
+    .array(
+      z.strictObject({
+        path: z.string().describe('Relative to the folder, with forward slashes'),
+        kind: z.string().describe('What it is for'),
+      }),
+    )
+    .describe('Every file beside this one; empty where nothing was built'),
+  cautions: z.array(z.string()).describe('What can hurt, and who decides'),
   plan_hash: z
     .string()
     .describe('SHA-256 of the plan, hex: of its text, and of the files it names; papers carry the first 12 digits'),
@@ -140,7 +153,8 @@ export const summarySchema = z.strictObject({
     .describe('What gave the target length: the plan, a band of it, or a published rule and its engine speed'),
 });
 
-export type Summary = z.infer<typeof summarySchema>;
+/** What summary.json holds: lengths in mm, angles in degrees, areas and volumes in the unit their name ends in. */
+export interface Summary extends z.infer<typeof summarySchema> {}
 
 /** JSON Schema (draft 7) of summary.json. */
 export const summaryJsonSchema = (): object => z.toJSONSchema(summarySchema, { target: 'draft-7' });

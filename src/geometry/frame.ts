@@ -2,9 +2,13 @@ import { add, along, cross, dot, perpendicularTo, rotateAbout, type Vec3 } from 
 
 /** A place with an axis and a clocking: right-handed unit axes x, y, z at an origin. A port, an inlet, a joint is one. */
 export interface Frame {
+  /** Where it stands, mm. */
   readonly origin: Vec3;
+  /** Unit vector. */
   readonly x: Vec3;
+  /** Unit vector. */
   readonly y: Vec3;
+  /** Unit vector. */
   readonly z: Vec3;
 }
 

@@ -20,7 +20,9 @@ export interface LraRow {
 
 /** A tube as LRA: its rows and the straight after the last bend, mm. */
 export interface Lra {
+  /** One for each bend, in order. */
   readonly rows: readonly LraRow[];
+  /** Straight after the last bend, mm. */
   readonly lastStraight: number;
 }
 

@@ -4,17 +4,24 @@ import { along, rotateAbout, sub, type Vec3 } from './vec3.js';
 /** A straight from a point along a unit direction, mm. */
 export interface Straight {
   readonly kind: 'straight';
+  /** Where it begins, mm. */
   readonly from: Vec3;
+  /** Unit vector. */
   readonly direction: Vec3;
+  /** Length, mm. */
   readonly length: number;
 }
 
 /** A circular arc: starts at `from` heading along the unit `direction`, turns by `angle` rad about the unit `normal` through `centre`. */
 export interface Bend {
   readonly kind: 'bend';
+  /** Where it begins, mm. */
   readonly from: Vec3;
+  /** Unit vector along the path where it begins. */
   readonly direction: Vec3;
+  /** Centre of the arc, mm. */
   readonly centre: Vec3;
+  /** Unit vector of the axis it turns about, right-handed. */
   readonly normal: Vec3;
   /** Centreline radius, mm. */
   readonly clr: number;
@@ -22,10 +29,12 @@ export interface Bend {
   readonly angle: number;
 }
 
+/** A piece of a path. */
 export type PathSegment = Straight | Bend;
 
 /** An exact path of straights and arcs, tangent-continuous. Straights and bends alternate; the first and last are straights. */
 export interface Path {
+  /** In order; each begins where the one before ends, in its direction. */
   readonly segments: readonly PathSegment[];
 }
 

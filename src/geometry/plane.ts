@@ -2,7 +2,9 @@ import { dot, sub, type Vec3 } from './vec3.js';
 
 /** A plane by a point, mm, and a unit normal. */
 export interface Plane {
+  /** Any point of it. */
   readonly point: Vec3;
+  /** Unit vector. */
   readonly normal: Vec3;
 }
 

@@ -6,6 +6,7 @@ export interface PlanProblem {
   readonly column: number;
   /** Field of the plan, `head.ports.1.at.0`; list entries count from 0; empty for the file as a whole. */
   readonly path: string;
+  /** What was found and what is allowed. */
   readonly message: string;
 }
 
@@ -21,7 +22,9 @@ export const formatProblems = (problems: readonly PlanProblem[], fileName: strin
 
 /** A fault of a plan by the path of its field, before its line is looked up. */
 export interface PlanFault {
+  /** Where in the plan. */
   readonly path: PlanPath;
+  /** What was found and what is allowed. */
   readonly message: string;
   /** True where the name of the field is at fault and not its value. */
   readonly atKey?: boolean;

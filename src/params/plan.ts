@@ -32,24 +32,33 @@ export type * from './plan/weld.js';
 
 /** A plan as every later stage sees it: validated, millimetres, radians, unit directions, defaults filled in. */
 export interface Plan {
+  /** What the plan calls the header. */
   readonly name: string;
   /** SHA-256 of the plan's text and of the files it names, in hex: says which plan a paper belongs to. */
   readonly hash: string;
   /** Unit the plan was written in: what people's reports use beside mm. */
   readonly units: 'mm' | 'in';
+  /** The engine it is for. */
   readonly engine: Engine;
+  /** The head faces the ports are in. */
   readonly heads: readonly Head[];
   /** Every port of every head, by cylinder number. */
   readonly ports: readonly Port[];
+  /** How flanges are cut. */
   readonly flange: FlangePlan;
+  /** Tube of the primaries and the stock it is made of. */
   readonly tube: TubePlan;
+  /** Every collector, those that feed others included. */
   readonly collectors: readonly CollectorPlan[];
+  /** What the primaries must keep. */
   readonly runners: RunnersPlan;
   /** Tubes from one collector's outlet to the next collector; null when no collector feeds another. */
   readonly secondaries: SecondaryPlan | null;
+  /** Space no tube may enter. */
   readonly keepOuts: readonly KeepOut[];
   /** Room for spark plug and flange bolt tools. */
   readonly access: readonly Access[];
+  /** How the mock-up is printed. */
   readonly jig: JigPlan;
   /** What reading the files it names found: gaps closed, points fitted; one sentence each. */
   readonly notes: readonly string[];
@@ -57,10 +66,15 @@ export interface Plan {
   readonly plates: readonly PlatePlan[];
   /** Null when none are wanted. */
   readonly gaskets: GasketsPlan | null;
+  /** How flat parts are drawn. */
   readonly drawing: DrawingPlan;
+  /** What welds add and take. */
   readonly weld: WeldPlan;
+  /** How stock is cut. */
   readonly stock: StockPlan;
+  /** How developments are laid flat. */
   readonly patterns: PatternPlan;
+  /** What the published rules reckon with. */
   readonly tuning: TuningPlan;
   /** The manifold the builder has; null when it is not described. */
   readonly existing: ExistingManifold | null;

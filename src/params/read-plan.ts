@@ -18,11 +18,18 @@ import { atTrace, readTraces } from './trace/read-traces.js';
 export type ReadPlan =
   | {
       readonly ok: true;
+      /** The plan. */
       readonly plan: Plan;
       /** The place in the file of what a later stage finds wrong with the plan. */
       readonly problemAt: (fault: PlanFault) => PlanProblem;
     }
-  | { readonly ok: false; readonly problems: readonly PlanProblem[]; readonly text: string };
+  | {
+      readonly ok: false;
+      /** What is wrong, by line. */
+      readonly problems: readonly PlanProblem[];
+      /** The same as text, one line a problem. */
+      readonly text: string;
+    };
 
 /**
  * Reads a plan from YAML or JSON text. `fileName` only names the file in messages. `readFile` gives the bytes of a scan, drawing or list of points by its path

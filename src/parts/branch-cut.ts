@@ -6,7 +6,9 @@ import type { BranchPlan } from '../params/plan.js';
 export interface BranchCut {
   /** Origin on the collector's axis, z the branch's way out. */
   readonly frame: Frame;
+  /** Outside diameter. */
   readonly od: number;
+  /** Wall. */
   readonly wall: number;
   /** Between the branch and the collector's gas: the saddle's angle. */
   readonly angle: number;
@@ -22,10 +24,25 @@ export interface BranchCut {
   readonly end: Frame;
 }
 
+/** What a branch is set on: the straight tail or the cone, with places along the collector's axis, mm. */
 export type BranchHost =
   /** Outside radius, and where along the collector's axis it runs. */
-  | { readonly kind: 'tail'; readonly radius: number; readonly from: number; readonly to: number }
-  | { readonly kind: 'cone'; readonly from: number; readonly to: number };
+  | {
+      readonly kind: 'tail';
+      /** Outside radius. */
+      readonly radius: number;
+      /** Where it begins. */
+      readonly from: number;
+      /** Where it ends. */
+      readonly to: number;
+    }
+  | {
+      readonly kind: 'cone';
+      /** Where it begins. */
+      readonly from: number;
+      /** Where it ends. */
+      readonly to: number;
+    };
 
 /** The branch of a plan on its host. */
 export function branchCut(plan: BranchPlan, host: BranchHost): BranchCut {

@@ -11,10 +11,13 @@ import { fileName, printedPart } from './printed-part.js';
 
 /** A collector as numbers and as a body. */
 export interface Collector {
+  /** What was wanted. */
   readonly plan: CollectorPlan;
+  /** Its sizes in closed form. */
   readonly geometry: CollectorGeometry;
   /** Volume the gas fills from the inlets' ends to the end of the tail, mm3. */
   readonly gasVolume: number;
+  /** The printed solid. */
   readonly part: SolidPart;
   /** Volume of its walls, fillers and sleeves as modelled, mm3. */
   readonly wallVolume: number;

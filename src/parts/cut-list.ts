@@ -6,26 +6,37 @@ import type { Piece } from './pieces.js';
 
 /** A piece of tube to cut, as the saw needs it. mm and rad. */
 export interface CutPiece {
+  /** The piece. */
   readonly piece: Piece;
   /** Names of the joints at its ends. */
   readonly startJoint: string;
+  /** Name of the joint at its end. */
   readonly endJoint: string;
+  /** Outside diameter, mm. */
   readonly od: number;
+  /** Wall, mm. */
   readonly wall: number;
   /** Straight before the bend, the bend's angle and radius, straight after it; a straight piece has only the first. */
   readonly legBefore: number;
+  /** Bend angle, rad; null for a straight piece. */
   readonly angle: number | null;
+  /** Centreline radius, mm; null for a straight piece. */
   readonly clr: number | null;
+  /** Straight after the bend, mm. */
   readonly legAfter: number;
   /** Lengths along the inside, the centreline and the outside of the bend itself: (R - OD/2), R and (R + OD/2) times the angle. */
   readonly insideArc: number | null;
+  /** Along the centreline. */
   readonly centreArc: number | null;
+  /** Along the outside. */
   readonly outsideArc: number | null;
   /** Centreline length of the whole piece. */
   readonly length: number;
   /** The legs and the whole piece as they are cut: what gaps less shrinkage add at its joints is taken from its straights. */
   readonly cutLegBefore: number;
+  /** Leg after the bend as it is cut, mm. */
   readonly cutLegAfter: number;
+  /** Length as it is cut, mm. */
   readonly cutLength: number;
   /** Turn of the next bend plane against this one's about the joint, right-handed along the flow; null where either piece is straight. */
   readonly clocking: number | null;

@@ -18,6 +18,7 @@ const SMOOTHED_SIDE = 0.1;
 
 /** What became of one notch. */
 export interface NotchDone {
+  /** As the plan gives it, on the head face, mm. */
   readonly at: Vec2;
   /** 'cut'; 'clear' where the flange does not reach it; else what is in the way and it was not cut. */
   readonly outcome: 'cut' | 'clear' | 'does not reach the outer edge' | 'would cut the flange in two';

@@ -20,9 +20,11 @@ const SMOOTHED_SIDE = 0.1;
 export interface Blend {
   /** What is ground to at the head face and at the outer face. */
   readonly headContour: Outline;
+  /** The same at the outer face. */
   readonly outerContour: Outline;
   /** Deepest metal to take off at the head face and at the outer face, all round, mm. */
   readonly head: LedgeProfile;
+  /** The same at the outer face. */
   readonly outer: LedgeProfile;
   /** Metal to take off, mm3: wedges that taper from the full depth at their face to nothing at the other. */
   readonly volume: number;
@@ -30,20 +32,31 @@ export interface Blend {
 
 /** One opening with all that the gas meets in it. Contours in head face coordinates, counter-clockwise, mm. */
 export interface OpeningFlow {
+  /** Cylinder number, from 1. */
   readonly cylinder: number;
   /** What is cut straight through the plate. */
   readonly cut: Outline;
+  /** Outline of the port, on the head face, mm. */
   readonly port: Outline;
   /** What the gas meets at the head face and leaves by at the outer face, when all is done. */
   readonly head: Outline;
+  /** What it leaves by at the outer face, when all is done. */
   readonly outer: Outline;
   /** The bore of the tube at the outer face. */
   readonly bore: Outline;
   /** Steps that face the gas: the plate against the port, the tube against the plate. */
   readonly atHead: LedgeProfile;
+  /** The step of the tube against the plate. */
   readonly atTube: LedgeProfile;
   /** Across the port's axis, mm2. */
-  readonly areas: { readonly port: number; readonly opening: number; readonly bore: number };
+  readonly areas: {
+    /** Of the port. */
+    readonly port: number;
+    /** Of the opening. */
+    readonly opening: number;
+    /** Of the tube. */
+    readonly bore: number;
+  };
   /** Null but for a transition. */
   readonly blend: Blend | null;
 }

@@ -9,8 +9,11 @@ import type { Relief } from './flange-relief.js';
 
 /** A contour that is drawn for the fabricator and not cut: what the opening is blended to at a face. */
 export interface FlangeContour {
+  /** Cylinder number, from 1. */
   readonly cylinder: number;
+  /** Face of the plate it is scribed on. */
   readonly face: 'head' | 'outer';
+  /** Outline, mm. */
   readonly outline: Outline;
 }
 
@@ -20,20 +23,29 @@ export interface FlangePart {
   readonly name: string;
   /** Plan and head in the plan's words. */
   readonly title: string;
+  /** As the plan calls the head. */
   readonly headName: string;
   /** Index into `Plan.heads`. */
   readonly head: number;
   /** Cylinders whose ports it serves. */
   readonly cylinders: readonly number[];
+  /** How it is relieved between ports. */
   readonly style: FlangeStyle['kind'];
   /** mm. */
   readonly thickness: number;
+  /** As the plan names it. */
   readonly material: string;
   /** The finished flange. */
   readonly region: FlangeRegion;
   /** What the cutter is to follow: the finished outlines, or those moved by half the kerf, each begun where the pierce does least harm. */
   readonly cut: FlangeRegion;
-  readonly kerf: { readonly width: number; readonly compensated: boolean };
+  /** What the cutter must know. */
+  readonly kerf: {
+    /** Width of the cut, mm. */
+    readonly width: number;
+    /** True when the outlines are moved by half of it already. */
+    readonly compensated: boolean;
+  };
   /** What the gas meets in each opening, in the order of the openings. */
   readonly flows: readonly OpeningFlow[];
   /** Drawn beside the cuts: the contours a transition is blended to at both faces. */
@@ -42,6 +54,7 @@ export interface FlangePart {
   readonly growth: readonly BoltGrowth[];
   /** What became of each neck or slot; empty for other styles. */
   readonly relief: readonly Relief[];
+  /** What was cut out of its edge. */
   readonly notches: readonly NotchDone[];
   /** Extent of the finished flange, mm. */
   readonly size: Vec2;

@@ -1,5 +1,6 @@
 /** What became of the relief between two neighbouring ports. */
 export interface Relief {
+  /** What was cut. */
   readonly kind: 'neck' | 'slot';
   /** Places in the list of openings. */
   readonly between: readonly [number, number];

@@ -19,7 +19,9 @@ export interface LedgePoint {
 
 /** The steps all round a contour and the highest of them. */
 export interface LedgeProfile {
+  /** All round. */
   readonly points: readonly LedgePoint[];
+  /** Where it is highest. */
   readonly most: LedgePoint;
 }
 

@@ -18,29 +18,41 @@ export interface InletTube {
 
 /** A collector in numbers, in its own frame: inlet plane z = 0, x to inlet 1, z with the gas; mm, mm2, rad. */
 export interface CollectorGeometry {
+  /** Number of inlets. */
   readonly inlets: number;
+  /** Of the circle the inlets' centres stand on, mm. */
   readonly ringRadius: number;
+  /** Between an inlet's axis and the collector's, rad. */
   readonly mergeHalfAngle: number;
   /** Radius of the tubes' bore and outside, mm. */
   readonly bore: number;
+  /** Outside radius of an inlet tube, mm. */
   readonly outside: number;
   /** Distance from the inlet plane to the merge's end plane, where the cone begins, mm. */
   readonly mergeLength: number;
   /** Distance of the tubes' axes from the collector's axis there, mm. */
   readonly mergeRadius: number;
+  /** How each inlet tube is trimmed. */
   readonly cuts: readonly InletCut[];
+  /** Length of the cone, mm. */
   readonly coneLength: number;
+  /** Length of the tail, mm. */
   readonly tail: number;
   /** Inlet plane to the end of the tail, mm. */
   readonly totalLength: number;
+  /** Radius of the outlet's bore, mm. */
   readonly outletBore: number;
+  /** Outside radius of the outlet, mm. */
   readonly outletOutside: number;
+  /** Wall of the cone, mm. */
   readonly coneWall: number;
+  /** Bore areas, mm2. */
   readonly area: {
     /** All inlets' bores together. */
     readonly inlets: number;
     /** Section of the joined bores at the merge's end, square to the collector's axis. */
     readonly mergeEnd: number;
+    /** Of the outlet. */
     readonly outlet: number;
     /** Outlet over one inlet's bore. */
     readonly outletToInlet: number;
@@ -48,7 +60,14 @@ export interface CollectorGeometry {
     readonly throat: number | null;
   };
   /** Where the cone that begins at the merge ends: at the outlet, or at a throat. Distance from the inlet plane and radii, mm. */
-  readonly coneEnd: { readonly z: number; readonly bore: number; readonly outside: number };
+  readonly coneEnd: {
+    /** Along the axis from the inlet plane. */
+    readonly z: number;
+    /** Radius of the bore. */
+    readonly bore: number;
+    /** Outside radius. */
+    readonly outside: number;
+  };
   /** Half-angle of the round cone of the same areas and length, rad; positive where it widens. */
   readonly coneHalfAngle: number;
   /** Null for a plain cone. */
@@ -57,15 +76,21 @@ export interface CollectorGeometry {
   readonly spike: CollectorSpike | null;
   /** Null when the tubes are welded on. */
   readonly slip: CollectorSlip | null;
+  /** A pipe that leaves its side; null for none. */
   readonly branch: BranchCut | null;
 }
 
 /** Throat and diffuser of a venturi: radii and distances from the inlet plane, mm. */
 export interface CollectorThroat {
+  /** Radius of the bore. */
   readonly bore: number;
+  /** Outside radius. */
   readonly outside: number;
+  /** Where the throat begins. */
   readonly from: number;
+  /** Where it ends and the diffuser begins. */
   readonly to: number;
+  /** Where the diffuser ends. */
   readonly diffuserEnd: number;
   /** rad; 0 where there is no diffuser. */
   readonly diffuserHalfAngle: number;
@@ -73,16 +98,23 @@ export interface CollectorThroat {
 
 /** The filler between the tubes: from the inlet plane to its point on the axis, mm, and its volume, mm3. */
 export interface CollectorSpike {
+  /** From the inlet plane to the tip, mm. */
   readonly length: number;
+  /** Volume, mm3. */
   readonly volume: number;
 }
 
 /** Sleeves over the tubes' ends, mm: radii, how far back they reach and how far they lie on the collector's own tubes. */
 export interface CollectorSlip {
+  /** How far a sleeve reaches back over its tube, mm. */
   readonly overlap: number;
+  /** Gap per side, mm. */
   readonly fit: number;
+  /** Radius of the sleeve's bore. */
   readonly bore: number;
+  /** Outside radius of the sleeve. */
   readonly outside: number;
+  /** How far a sleeve lies on the collector's own tube. */
   readonly land: number;
 }
 

@@ -26,9 +26,11 @@ export interface Piece {
   readonly number: number;
   /** mm. */
   readonly od: number;
+  /** Wall, mm. */
   readonly wall: number;
   /** Where it starts and ends along the tube, mm from the head face or from the outlet a secondary starts at. */
   readonly fromRun: number;
+  /** Where it ends, running length, mm. */
   readonly toRun: number;
   /** World. */
   readonly path: Path;
@@ -36,8 +38,11 @@ export interface Piece {
   readonly kind: 'straight' | 'bend';
   /** Unit normals carried along the tube without twist: where the clocking mark stands at each end. */
   readonly startNormal: Vec3;
+  /** The same at its end. */
   readonly endNormal: Vec3;
+  /** True for the piece at the head or the feeding collector. */
   readonly first: boolean;
+  /** True for the piece at the collector. */
   readonly last: boolean;
 }
 

@@ -11,6 +11,7 @@ export interface TubeCuts {
   readonly tube: string;
   /** 'cylinder 2'. */
   readonly name: string;
+  /** In order from the head. */
   readonly pieces: readonly CutPiece[];
   /** One more than pieces: from where the tube starts to the collector inlet. */
   readonly joints: readonly Joint[];
@@ -20,6 +21,7 @@ export interface TubeCuts {
   readonly total: number;
   /** Centreline length of the route. */
   readonly length: number;
+  /** Length it should have, mm. */
   readonly target: number;
 }
 

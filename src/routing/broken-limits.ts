@@ -6,10 +6,13 @@ import { angleFamily, isSecondary } from './relax.js';
 
 /** A limit that a set of routes breaks. */
 export interface BrokenLimit {
+  /** Which limit. */
   readonly kind: LimitKind;
+  /** Where, as reports name it. */
   readonly place: string;
   /** What was found and what is allowed, mm; for an angle the arc it makes at its CLR, negative because less is allowed. */
   readonly value: number;
+  /** What is allowed, mm. */
   readonly limit: number;
   /** The limits of the plan it belongs to, by `Relaxable.key`. */
   readonly family: string;

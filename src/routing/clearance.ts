@@ -19,10 +19,13 @@ export interface Gap {
   readonly tubes: readonly string[];
   /** 'cylinders 1 and 2', 'cylinder 3 and head', 'cylinder 4, two passes of the same tube'. */
   readonly place: string;
+  /** What was found, mm. */
   readonly value: number;
+  /** What is allowed, mm. */
   readonly limit: number;
   /** Where on the first tube's centreline, and how far along it, mm. */
   readonly at: Vec3;
+  /** How far along the first tube, mm. */
   readonly run: number;
   /** How far along the second tube, or along the other pass of the same one, mm; null for kept-out space. */
   readonly otherRun: number | null;

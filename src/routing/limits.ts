@@ -4,6 +4,7 @@ import type { Vec3 } from '../geometry/vec3.js';
 import { boxesApart, type Chain, chainGap, pointAtRun, type Shape } from './chain.js';
 import { type KeptOut, type RouteProblem, type Runner, SELF_SEPARATION, type Section } from './problem.js';
 
+/** Which limit of the plan a route can break. */
 export type LimitKind =
   | 'straight'
   | 'angle'

@@ -25,11 +25,15 @@ export interface Miss {
 
 /** A tube of the nearest miss. */
 export interface NearestTube {
+  /** The tube, as reports name it. */
   readonly name: string;
+  /** Inlet number, from 1. */
   readonly inlet: number;
+  /** Number of bends. */
   readonly bends: number;
   /** mm. */
   readonly length: number;
+  /** Length it should have, mm. */
   readonly target: number;
   /** Least gap the search measures to other tubes and to kept-out space, mm; null when there is none near. */
   readonly gap: number | null;

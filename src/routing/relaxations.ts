@@ -12,7 +12,9 @@ export interface Relaxation {
   readonly words: string;
   /** What the plan asks and what would do, in `unit`; null where nothing is counted. */
   readonly from: number | null;
+  /** Value it would need; null where it is no number. */
   readonly to: number | null;
+  /** Unit of the value; null without one. */
   readonly unit: 'mm' | 'deg' | null;
   readonly worked: true;
 }

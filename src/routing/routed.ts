@@ -4,7 +4,9 @@ import type { ControlPolygon, Path } from '../geometry/path.js';
 export interface RoutedSection {
   /** Running length at which it begins. */
   readonly from: number;
+  /** Outside diameter, mm. */
   readonly od: number;
+  /** Wall, mm. */
   readonly wall: number;
 }
 
@@ -18,7 +20,9 @@ export interface RoutedTube {
   readonly collector: number;
   /** Inlet number of that collector, from 1. */
   readonly inlet: number;
+  /** Intersection points of its straights and the CLR of its bends. */
   readonly polygon: ControlPolygon;
+  /** The centreline: straights and arcs. */
   readonly path: Path;
   /** Centreline length, mm. */
   readonly length: number;
@@ -26,11 +30,13 @@ export interface RoutedTube {
   readonly target: number;
   /** From the start on; one where the tube does not grow. */
   readonly sections: readonly RoutedSection[];
+  /** True when the plan gives its route. */
   readonly givenByHand: boolean;
 }
 
 /** A primary with its route, from the head face to the collector inlet plane. */
 export interface RoutedPrimary extends RoutedTube {
+  /** Cylinder number, from 1. */
   readonly cylinder: number;
 }
 

@@ -27,6 +27,7 @@ export type Solution =
   /** Of different inlet orders or numbers of bends, best first. */
   { readonly ok: true; readonly sets: readonly RouteSet[] } | { readonly ok: false; readonly miss: Miss };
 
+/** How hard to look, and for how many answers. */
 export interface SolveOptions {
   /** How many different sets of routes are wanted. */
   readonly alternatives?: number;

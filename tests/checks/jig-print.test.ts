@@ -32,7 +32,7 @@ describe('how printed parts stand', () => {
       limit: 500,
       unit: 'mm2',
     });
-    expect(foot).toMatchObject({ id: 'jig.foot', level: 'ok', limit: 100, unit: 'mm2' });
+    expect(foot).toMatchObject({ id: 'jig.first-layer', level: 'ok', limit: 100, unit: 'mm2' });
     expect(foot.value).toBeCloseTo(400, 3);
   });
 

@@ -1,15 +1,25 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { evenrun } from '../support/command.js';
+import { DOCUMENTS } from '../support/documents.js';
 
 const FOLDER = new URL('../../src/guides/', import.meta.url);
 const GUIDES = readdirSync(FOLDER).map((f) => [f, readFileSync(new URL(f, FOLDER), 'utf8')] as const);
 
+const HELPS = new Map<string, string>();
+
+/** What a command says of itself, asked for once. */
+function helpOf(command: string): string {
+  const help = HELPS.get(command) ?? evenrun([command, '--help'], '.').out;
+  HELPS.set(command, help);
+  return help;
+}
+
 describe('guides', () => {
-  test.each(GUIDES)('%s names only commands and options there are', (_, text) => {
-    const calls = [...text.matchAll(/evenrun (\w+)([^`\n]*)/g)];
+  test.each(DOCUMENTS)('%s names only commands and options there are', (_, text) => {
+    const calls = [...text.matchAll(/(?<=^|`|&& )evenrun (\w+)((?:\\\n|[^`\n#])*)/gm)];
     for (const [, command, rest] of calls) {
-      const help = evenrun([command!, '--help'], '.').out;
+      const help = helpOf(command!);
       expect(help, command).toContain(`evenrun ${command}`);
       for (const [option] of rest!.matchAll(/--[\w-]+/g)) expect(help, `${command} ${option}`).toContain(option);
     }

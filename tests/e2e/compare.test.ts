@@ -5,7 +5,8 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, openFile } from '../support/browser.js';
-import { evenrun, type Ran, TEMPLATE_FOLDER } from '../support/command.js';
+import { evenrun, TEMPLATE_FOLDER } from '../support/command.js';
+import type { Ran } from '../support/run.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'evenrun-compare-'));
 let browser: Browser | undefined;

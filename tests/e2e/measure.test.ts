@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { asBuiltSummarySchema } from '../../src/export/as-built-schema.js';
-import { evenrun, type Ran } from '../support/command.js';
+import { evenrun } from '../support/command.js';
+import type { Ran } from '../support/run.js';
 import { tightBayText } from '../support/tight-bay.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'evenrun-measure-'));

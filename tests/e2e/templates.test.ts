@@ -6,7 +6,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { summarySchema } from '../../src/export/summary-schema.js';
 import { STARTERS } from '../../src/params/starter.js';
 import { lengthsFromBendTable } from '../support/bend-table-length.js';
-import { evenrun, type Ran } from '../support/command.js';
+import { evenrun } from '../support/command.js';
+import type { Ran } from '../support/run.js';
 import { slicedPlate } from '../support/slicing.js';
 import { requireTool } from '../support/tools.js';
 
@@ -142,7 +143,7 @@ for path in sys.argv[1:]:
 
   it('has a mock-up that goes together: nothing overlaps, every joint closes, tubes and collectors are where the design has them', () => {
     const { findings } = summarySchema.parse(JSON.parse(read('summary.json')));
-    for (const id of ['jig.overlap', 'jig.mate', 'jig.pose', 'jig.centreline']) {
+    for (const id of ['jig.overlap', 'jig.mate', 'jig.place', 'jig.centreline']) {
       const own = findings.filter((f) => f.id === id);
       expect(own.length, id).toBeGreaterThan(0);
       expect(

@@ -11,7 +11,12 @@ export interface BookPage {
   /** The browser's script, as it is bundled. */
   readonly script: string;
   /** The plan as it was written, and the name of its file; null leaves the plan's text out. */
-  readonly source: { readonly name: string; readonly text: string } | null;
+  readonly source: {
+    /** File name of the plan. */
+    readonly name: string;
+    /** The plan as it was written. */
+    readonly text: string;
+  } | null;
 }
 
 /** What the build book tells of. Tables and drawings are read from the other files of the build, the rest from the summary. */

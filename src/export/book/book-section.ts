@@ -2,6 +2,7 @@
 export interface BookSection {
   /** Safe as an HTML id. */
   readonly id: string;
+  /** Heading of the section, plain text. */
   readonly title: string;
   /** HTML whose every text is escaped, without scripts. */
   readonly html: string;

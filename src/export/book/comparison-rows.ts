@@ -15,11 +15,13 @@ export interface Variant extends AlternativeSource {
 
 /** One quantity of every variant; null where a variant has none. */
 export interface ComparedRow {
+  /** What is compared. */
   readonly name: string;
   /** 'mm', 'deg', 'kg', a currency, or '' for a count. */
   readonly unit: string;
   /** Digits after the point. */
   readonly digits: number;
+  /** One for each header in its order; null where it has none. */
   readonly values: readonly (number | null)[];
 }
 

@@ -5,7 +5,7 @@ import { CHORD_ERROR } from '../../geometry/tolerance.js';
 import { distance, type Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import type { FlangePart } from '../../parts/flange.js';
-import { BENCH_KINDS, type SolidPart } from '../../parts/part.js';
+import { type SolidPart, servesOnBench } from '../../parts/part.js';
 import { placedMesh } from '../../parts/printed-part.js';
 import { cutsOf, type TubeCuts } from '../../parts/tube-cuts.js';
 import type { Gap } from '../../routing/clearance.js';
@@ -84,7 +84,7 @@ function solidAs({ kind, name, title, solid }: Drawn, { chord, simplify, step }:
 }
 
 function jigSolid(part: SolidPart): SceneSolid {
-  const kind = BENCH_KINDS.includes(part.kind) ? 'bench-jig' : 'jig';
+  const kind = servesOnBench(part) ? 'bench-jig' : 'jig';
   const solid = solidOf(placedMesh(part.mesh, part.pose));
   return solidAs({ kind, name: `jig-${part.name}`, title: part.title, solid }, JIG);
 }

@@ -27,7 +27,7 @@ const MENDS: Readonly<Record<string, string>> = {
   'jig.bed': 'Give the bed of a larger printer under jig, or print the part elsewhere.',
   'jig.strut': 'Give jig.strut the size that is named, or shim the holder by hand.',
   'jig.overhang': 'Print with support where the slicer shows it.',
-  'jig.foot': 'Print with a brim.',
+  'jig.first-layer': 'Print with a brim.',
   'jig.': 'Look at the part before it is printed; what does not fit is filed off.',
   'plan.note': 'Look at the drawing or scan that the plan names.',
 };

@@ -3,6 +3,7 @@ import type { Vec3 } from '../../geometry/vec3.js';
 
 /** A place where tubes join, and what becomes of their gas behind it. */
 export interface CollectorPlan {
+  /** As the plan calls it. */
   readonly name: string;
   /** Cylinders whose primaries join here, in cylinder order; empty when secondaries join here. */
   readonly cylinders: readonly number[];
@@ -14,7 +15,9 @@ export interface CollectorPlan {
   readonly inletGap: number;
   /** Angle between an inlet's axis and the collector's axis, rad. */
   readonly mergeHalfAngle: number;
+  /** Which tube goes to which inlet. */
   readonly order: InletOrder;
+  /** What follows the merge. */
   readonly outlet: CollectorOutlet;
   /** Whether a filler closes the hole the tubes leave between them at the inlet plane. */
   readonly centre: 'open' | 'spike';
@@ -30,6 +33,7 @@ export interface CollectorPlan {
 export interface CollectorFreedom {
   /** Lowest and highest offset of the inlet plane's centre, mm, along the world's axes. */
   readonly from: Vec3;
+  /** Highest offset, mm. */
   readonly to: Vec3;
   /** Half-angle of the cone about the planned direction, rad. */
   readonly tilt: number;
@@ -42,11 +46,17 @@ export type InletOrder =
   | { readonly kind: 'free' }
   | { readonly kind: 'firing' }
   /** Cylinder at inlet 1, 2, ...; for a collector fed by others: numbers from 1 in the order of `from`. */
-  | { readonly kind: 'given'; readonly cylinders: readonly number[] };
+  | {
+      readonly kind: 'given';
+      /** Cylinder, or number of the feeding collector, of each inlet. */
+      readonly cylinders: readonly number[];
+    };
 
 /** The cone and pipe behind a merge, as the plan gives them. */
 export interface CollectorOutlet {
+  /** Outside diameter of the tail, mm. */
   readonly od: number;
+  /** Wall of the tail, mm. */
   readonly wall: number;
   /** Length of the cone from the merge to the outlet, or to the throat where there is one, mm. */
   readonly coneLength: number;
@@ -58,6 +68,7 @@ export interface CollectorOutlet {
 
 /** The narrowest place of a venturi and the diffuser from there to the outlet, mm. */
 export interface ThroatPlan {
+  /** Bore of the throat. */
   readonly bore: number;
   /** Straight length of the throat. */
   readonly length: number;
@@ -75,7 +86,9 @@ export interface SlipPlan {
 
 /** A round pipe that leaves a collector through its side, mm and rad. */
 export interface BranchPlan {
+  /** Outside diameter. */
   readonly od: number;
+  /** Wall. */
   readonly wall: number;
   /** Between its way out and the collector's gas. */
   readonly angle: number;
@@ -85,5 +98,6 @@ export interface BranchPlan {
   readonly clocking: number;
   /** From the collector's axis to its open end, along its own axis. */
   readonly length: number;
+  /** Part of the collector it leaves. */
   readonly on: 'cone' | 'tail';
 }

@@ -4,9 +4,11 @@ import type { Vec2 } from '../../geometry/vec2.js';
 
 /** One head face with what stands on it. */
 export interface Head {
+  /** As the plan calls it. */
   readonly name: string;
   /** z leaves the head, x runs along the crank, y is up along the face. The face is z = 0. */
   readonly frame: Frame;
+  /** Studs and bolts that hold the flange. */
   readonly bolts: readonly FlangeBolt[];
   /** The metal behind the face that no tube may enter: null means the whole half-space behind the face; else a box in the head's frame. */
   readonly body: HeadBody | null;
@@ -16,6 +18,7 @@ export interface Head {
 export interface HeadBody {
   /** Lowest and highest x and y, mm, in the head's frame. */
   readonly from: Vec2;
+  /** The other corner. */
   readonly to: Vec2;
   /** How far the metal reaches behind the face, mm. */
   readonly depth: number;
@@ -25,6 +28,7 @@ export interface HeadBody {
 export interface FlangeBolt {
   /** On the head face, mm, in the head's frame. */
   readonly at: Vec2;
+  /** As the plan gives it: M8, 5/16. */
   readonly thread: string;
   /** Clearance hole, mm: ISO 273 by thread and fit unless the plan gives its own. */
   readonly holeDiameter: number;
@@ -36,6 +40,7 @@ export interface FlangeBolt {
 
 /** An exhaust port: where the gas leaves the head. */
 export interface Port {
+  /** Cylinder number, from 1. */
   readonly cylinder: number;
   /** Index into `Plan.heads`. */
   readonly head: number;

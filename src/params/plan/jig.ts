@@ -17,6 +17,7 @@ export interface JigPlan {
   readonly gap: number;
   /** Against the first layer's bulge, mm; 0 without. */
   readonly chamfer: number;
+  /** Layers, walls and what prints without support. */
   readonly print: PrintPlan;
   /** Jigs for tacking on the bench; null when none are wanted. */
   readonly bench: BenchPlan | null;
@@ -70,11 +71,21 @@ export interface PrintPlan {
 
 /** Printed jigs that hold and mark the steel pieces on the bench. */
 export interface BenchPlan {
+  /** True for saddles and their base plate. */
   readonly saddles: boolean;
+  /** True for scribing sleeves. */
   readonly sleeves: boolean;
+  /** True for clocking rings. */
   readonly clockingRings: boolean;
   /** The plate the saddles stand on: distance and diameter of its holes, thickness, mm. */
-  readonly base: { readonly pitch: number; readonly hole: number; readonly thickness: number };
+  readonly base: {
+    /** Distance of neighbouring holes, mm. */
+    readonly pitch: number;
+    /** Diameter of the holes, mm. */
+    readonly hole: number;
+    /** Thickness of the plate, mm. */
+    readonly thickness: number;
+  };
   /** No saddle stands nearer than this to a joint along the tube, mm. */
   readonly torchRoom: number;
 }
@@ -89,6 +100,7 @@ export interface JigFoot {
 export interface JigHolder {
   /** Index into `Plan.collectors`. */
   readonly collector: number;
+  /** Where its feet are bolted. */
   readonly bolts: readonly BlockBolt[];
 }
 
@@ -96,6 +108,8 @@ export interface JigHolder {
 export interface BlockBolt {
   /** Where its axis meets the face, world, mm; z of the frame leaves the face. */
   readonly frame: Frame;
+  /** Clearance hole, mm. */
   readonly holeDiameter: number;
+  /** Nominal thread diameter, mm. */
   readonly threadDiameter: number;
 }

@@ -7,7 +7,12 @@ export interface RunnersPlan {
   /** True where the length comes from a published rule, `Plan.tuning.rule`. */
   readonly tuned: boolean;
   /** Shortest and longest common length the solver may choose, mm; null when the length is fixed. */
-  readonly band: { readonly from: number; readonly to: number } | null;
+  readonly band: {
+    /** Shortest, mm. */
+    readonly from: number;
+    /** Longest, mm. */
+    readonly to: number;
+  } | null;
   /** Largest allowed spread, mm. */
   readonly tolerance: number;
   /** Least gap between the skins of two primaries, mm. */
@@ -16,6 +21,7 @@ export interface RunnersPlan {
   readonly given: readonly GivenRoute[];
   /** Seed of the route search: the same plan gives the same routes. */
   readonly seed: number;
+  /** What makes one route better than another. */
   readonly weights: RouteWeights;
   /** Longest the search may take, s. */
   readonly budget: number;
@@ -37,9 +43,12 @@ export interface RouteWeights {
 
 /** A route given by hand as intersection points; LRA rows are turned into points when the plan is read. */
 export interface GivenRoute {
+  /** Cylinder number, from 1. */
   readonly cylinder: number;
   /** Inlet number from 1, or null when the order decides. */
   readonly inlet: number | null;
+  /** Intersection points of the straights, ends included, world, mm. */
   readonly points: readonly Vec3[];
+  /** Centreline radius of each bend, mm. */
   readonly clr: readonly number[];
 }

@@ -1,5 +1,6 @@
 /** Bent stock the shop can get. */
 export interface StockBend {
+  /** Centreline radius, mm. */
   readonly clr: number;
   /** Largest angle that can be cut from it, rad. */
   readonly maxAngle: number;
@@ -21,8 +22,11 @@ export interface StockBend {
 export interface StockStick {
   /** mm. */
   readonly length: number;
+  /** As the plan calls it. */
   readonly name?: string | undefined;
+  /** Of one, in the plan's currency. */
   readonly price?: number | undefined;
+  /** How many there are; as many as wanted when undefined. */
   readonly available?: number | undefined;
 }
 
@@ -34,7 +38,9 @@ export interface StockPlan {
   readonly grip: number;
   /** Offcuts at least this long are kept, mm. */
   readonly leastOffcut: number;
+  /** What the bill makes least. */
   readonly minimise: 'pieces' | 'price';
+  /** As the plan writes it; null without prices. */
   readonly currency: string | null;
   /** Of the tube, kg/m3; null where the material's name says. */
   readonly density: number | null;

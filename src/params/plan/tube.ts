@@ -6,8 +6,11 @@ export interface TubePlan {
   readonly od: number;
   /** mm. */
   readonly wall: number;
+  /** As the plan names it. */
   readonly material: string;
+  /** Bent stock of the first size. */
   readonly bends: readonly StockBend[];
+  /** Straight stock of the first size. */
   readonly sticks: readonly StockStick[];
   /** Where primaries grow, nearest the head first; empty for one bore throughout. */
   readonly steps: readonly TubeStep[];
@@ -25,9 +28,13 @@ export interface TubeStep {
   readonly at: number;
   /** How far to either side of `at` the joint may fall, mm. */
   readonly within: number;
+  /** Outside diameter, mm. */
   readonly od: number;
+  /** Wall, mm. */
   readonly wall: number;
+  /** Bent stock of this size. */
   readonly bends: readonly StockBend[];
+  /** Straight stock of this size. */
   readonly sticks: readonly StockStick[];
 }
 
@@ -37,8 +44,12 @@ export interface SecondaryPlan {
   readonly length: number;
   /** Largest allowed spread, mm. */
   readonly tolerance: number;
+  /** Outside diameter, mm. */
   readonly od: number;
+  /** Wall, mm. */
   readonly wall: number;
+  /** Bent stock of this size. */
   readonly bends: readonly StockBend[];
+  /** Straight stock of this size. */
   readonly sticks: readonly StockStick[];
 }

@@ -7,6 +7,7 @@ export const LENGTH_RULES = [
   'quarter_wave_second',
 ] as const;
 
+/** A published rule for the length of primaries. */
 export type LengthRuleName = (typeof LENGTH_RULES)[number];
 
 /** What tuning takes for granted, and what is behind the header. */
@@ -20,7 +21,12 @@ export interface TuningPlan {
   /** Roughness of the header's tubes, mm. */
   readonly roughness: number;
   /** Pipe behind the last collector's outlet, mm; null for none: the outlet is open to the air. */
-  readonly tailpipe: { readonly length: number; readonly bore: number } | null;
+  readonly tailpipe: {
+    /** Length, mm. */
+    readonly length: number;
+    /** Bore, mm. */
+    readonly bore: number;
+  } | null;
   /** Null without a turbine. */
   readonly turbine: TurbinePlan | null;
 }

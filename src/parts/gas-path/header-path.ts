@@ -23,8 +23,11 @@ import { endNotes, endOf, portNotes, portStations, tailpipe } from './port-path.
 
 /** A routed header. */
 export interface HeaderRoutes {
+  /** The plan with its placed collectors. */
   readonly plan: Plan;
+  /** Routed primaries. */
   readonly primaries: readonly RoutedPrimary[];
+  /** Routed secondaries; none without 4-2-1. */
   readonly secondaries: readonly RoutedSecondary[];
 }
 

@@ -2,7 +2,7 @@ import { type Meeting, meetingsOf } from '../../geometry/mesh-meetings.js';
 import { CHORD_ERROR } from '../../geometry/tolerance.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import { BENCH_KINDS, type SolidPart } from '../part.js';
+import { type SolidPart, servesOnBench } from '../part.js';
 import { type CentrelineProof, centrelinesOf } from './proof-centreline.js';
 import { type MarkProof, marksOf } from './proof-marks.js';
 import { type MateProof, mateOf, mateSearches } from './proof-mate.js';
@@ -53,7 +53,7 @@ export interface AssemblyProof {
 
 /** Puts the printed parts of a mock-up together in numbers and measures them; jigs for the bench have no part in it. */
 export function assemblyProof(plan: Plan, tubes: readonly RoutedTube[], parts: readonly SolidPart[]): AssemblyProof {
-  const standing = parts.filter((p) => !BENCH_KINDS.includes(p.kind) && p.kind !== 'collector').map(standingPart);
+  const standing = parts.filter((p) => !servesOnBench(p) && p.kind !== 'collector').map(standingPart);
   const pairs = nearPairs(standing);
   const searches = mateSearches(plan, tubes, standing);
   const near = pairs.map(([a, b]) => ({ a, b, within: 2 * PROOF_LIMITS.face }));

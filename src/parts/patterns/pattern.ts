@@ -8,7 +8,9 @@ import type { Vec2 } from '../../geometry/vec2.js';
 export interface Pattern {
   /** Safe as a file name: 'collector-inlet'. */
   readonly name: string;
+  /** What it is, in words. */
   readonly title: string;
+  /** Wrapped round a tube, or cut from sheet and rolled. */
   readonly use: 'wrap' | 'sheet';
   /** How many pieces it marks. */
   readonly count: number;
@@ -21,17 +23,33 @@ export interface Pattern {
   /** Lines marked on it. */
   readonly lines: readonly PatternLine[];
   /** What it is wrapped round; null for a sheet. */
-  readonly tube: { readonly od: number; readonly wall: number; readonly side: 'outside' | 'inside' } | null;
+  readonly tube: {
+    /** Outside diameter, mm. */
+    readonly od: number;
+    /** Wall, mm. */
+    readonly wall: number;
+    /** Side the paper lies on. */
+    readonly side: 'outside' | 'inside';
+  } | null;
   /** Plate the sheet is cut from; null for a wrap. */
-  readonly plate: { readonly thickness: number; readonly material: string } | null;
+  readonly plate: {
+    /** Thickness, mm. */
+    readonly thickness: number;
+    /** As the plan names it. */
+    readonly material: string;
+  } | null;
   /** Largest distance of the drawn outline from the true development, mm. */
   readonly deviation: number;
+  /** Sentences for the one who uses it. */
   readonly notes: readonly string[];
 }
 
+/** A line on a pattern. */
 export interface PatternLine {
   /** `reference`: lies on the tube's clocking mark; `quarter`: every 90 degrees; `bend`: where a sheet is bent or rolled; `guide`: anything else. */
   readonly kind: 'reference' | 'quarter' | 'bend' | 'guide';
+  /** Corners, mm. */
   readonly points: readonly Vec2[];
+  /** Words beside it. */
   readonly label: string;
 }

@@ -7,6 +7,7 @@ import { type PrintEstimate, printEstimate, together } from './print-estimate.js
 
 /** One copy of a part on a build plate: turned about its own middle, then moved; the bed's low corner is the origin. */
 export interface LaidPart {
+  /** The part. */
   readonly part: SolidPart;
   /** Degrees, counter-clockwise seen from above. */
   readonly turn: number;
@@ -18,13 +19,17 @@ export interface LaidPart {
 export interface PrintPlate {
   /** 'plate-1'. */
   readonly name: string;
+  /** What lies on it. */
   readonly parts: readonly LaidPart[];
   /** Share of the bed the parts cover. */
   readonly fill: number;
+  /** Plastic and time. */
   readonly estimate: PrintEstimate;
 }
 
+/** All build plates, and what did not fit on any. */
 export interface PrintPlates {
+  /** The plates, the coupon's first. */
   readonly plates: readonly PrintPlate[];
   /** No layout of these parts on such beds uses fewer plates: what their areas ask for. */
   readonly fewest: number;

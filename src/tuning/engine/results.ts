@@ -17,24 +17,31 @@ export interface SweepResult {
 
 /** Crank degrees after firing top dead centre. The overlap runs from `intakeOpens` to `exhaustCloses`; none when it is the later of the two. */
 export interface ValveEvents {
+  /** Exhaust valve opens. */
   readonly exhaustOpens: number;
+  /** Exhaust valve closes. */
   readonly exhaustCloses: number;
+  /** Intake valve opens. */
   readonly intakeOpens: number;
+  /** Intake valve closes. */
   readonly intakeCloses: number;
 }
 
 /** The periodic state at one engine speed. */
 export interface RpmResult {
+  /** Engine speed, rev/min. */
   readonly rpm: number;
   /** By cylinder number; only those that the system serves. */
   readonly cylinders: readonly CylinderResult[];
   /** Where pipes end, in the order of the system's pipes. */
   readonly outlets: readonly OutletResult[];
+  /** How near to periodic the last cycle is. */
   readonly convergence: Convergence;
 }
 
 /** One cylinder over its last cycle. */
 export interface CylinderResult {
+  /** Cylinder number, from 1. */
   readonly cylinder: number;
   /** Pressure in the exhaust just behind the valve, Pa, at every whole crank degree: 720 values. */
   readonly valvePressure: Float64Array;
@@ -67,6 +74,7 @@ export interface CylinderResult {
 
 /** The end of a pipe: open air or one inlet of a turbine. */
 export interface OutletResult {
+  /** Name of the pipe. */
   readonly pipe: string;
   /** kg a cycle. */
   readonly mass: number;
@@ -80,6 +88,7 @@ export interface OutletResult {
 
 /** How near to periodic the last cycle is. */
 export interface Convergence {
+  /** True when the change is below the limit. */
   readonly converged: boolean;
   /** Cycles run, the last included. */
   readonly cycles: number;
@@ -87,6 +96,7 @@ export interface Convergence {
   readonly change: number;
   /** The change at which a calculation stops. */
   readonly limit: number;
+  /** Cells of all pipes together. */
   readonly cells: number;
   /** Time steps of the last cycle. */
   readonly steps: number;

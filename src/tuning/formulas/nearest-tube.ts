@@ -4,8 +4,11 @@ import { INCH } from './rule.js';
 
 /** A tube that can be had, mm. */
 export interface TubeOnOffer {
+  /** As its table calls it. */
   readonly name: string;
+  /** Outside diameter, mm. */
   readonly od: number;
+  /** Wall, mm. */
   readonly wall: number;
 }
 

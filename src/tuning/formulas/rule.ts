@@ -3,8 +3,11 @@ import type { TuningInputs } from './tuning-inputs.js';
 
 /** A number a rule reckons with, as a table shows it. */
 export interface RuleInput {
+  /** What it is. */
   readonly name: string;
+  /** In `unit`. */
   readonly value: number;
+  /** Unit of the value. */
   readonly unit: 'mm' | 'mm2' | 'cm3' | 'deg' | 'rev/min' | 'C' | 'm/s' | '';
 }
 
@@ -34,8 +37,11 @@ export interface SizeRule extends Rule {
 
 /** Lowest, middle and highest of some answers. */
 export interface Spread {
+  /** The least. */
   readonly least: number;
+  /** The middle one. */
   readonly median: number;
+  /** The most. */
   readonly most: number;
 }
 

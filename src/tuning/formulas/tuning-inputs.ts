@@ -5,6 +5,7 @@ import { BURNED, soundSpeed } from '../gas/gas.js';
 
 /** What the published rules ask of an engine: crank degrees, mm, mm2, mm3, K, m/s, rev/min. */
 export interface TuningInputs {
+  /** Engine speed the length is for, rev/min. */
   readonly rpm: number;
   /** Engine speed the steps are meant to reach: the limit. */
   readonly rpmLimit: number;
@@ -16,7 +17,9 @@ export interface TuningInputs {
   readonly overlapMiddle: number;
   /** From intake opening to exhaust closing; below zero the valves do not overlap. */
   readonly overlap: number;
+  /** Cylinder bore, mm. */
   readonly bore: number;
+  /** Stroke, mm. */
   readonly stroke: number;
   /** Swept by one piston. */
   readonly cylinder: number;
@@ -28,6 +31,7 @@ export interface TuningInputs {
   readonly tubeBore: number;
   /** Mean of the gas in the primaries. */
   readonly gasTemperature: number;
+  /** Speed of sound in the hot gas, m/s. */
   readonly soundSpeed: number;
 }
 

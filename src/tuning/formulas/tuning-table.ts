@@ -11,18 +11,27 @@ import { openingToOverlap, returnAngle, returnBand, type SpeedBand } from './wav
 
 /** One rule's answer with all that stands behind it. mm. */
 export interface Reckoned {
+  /** What it gives, in words. */
   readonly title: string;
+  /** As it was published. */
   readonly formula: string;
+  /** Where it was published. */
   readonly source: string;
+  /** What speaks against leaning on it. */
   readonly doubt: string;
+  /** What it was given. */
   readonly inputs: readonly RuleInput[];
+  /** What it comes to. */
   readonly value: number;
+  /** Whether it is a limit rather than an aim; null for an aim. */
   readonly bound: 'at least' | 'at most' | null;
 }
 
 /** A length by a rule: from the valve and from the head face, mm. */
 export interface ReckonedLength extends Reckoned {
+  /** Name of the rule in a plan. */
   readonly name: LengthRuleName;
+  /** Length from the head face to the inlet plane, mm. */
   readonly fromFace: number;
   /** True for the rule of the plan. */
   readonly chosen: boolean;
@@ -30,18 +39,30 @@ export interface ReckonedLength extends Reckoned {
 
 /** All published rules side by side for one engine. mm, m/s, rev/min, crank degrees. */
 export interface TuningTable {
+  /** What all rules were given. */
   readonly inputs: TuningInputs;
+  /** Each rule for the length. */
   readonly lengths: readonly ReckonedLength[];
   /** Of the lengths from the head face. */
   readonly lengthSpread: Spread;
+  /** Each rule for the bore. */
   readonly bores: readonly Reckoned[];
   /** Of the bores that are aims, not bounds. */
   readonly boreSpread: Spread;
-  readonly tubes: { readonly below: TubeOnOffer | null; readonly above: TubeOnOffer | null };
+  /** The tubes on offer next to the median bore. */
+  readonly tubes: {
+    /** The next smaller; null when there is none. */
+    readonly below: TubeOnOffer | null;
+    /** The next larger; null when there is none. */
+    readonly above: TubeOnOffer | null;
+  };
+  /** Rules for a length in two steps. */
   readonly split: readonly Reckoned[];
+  /** Rules for the collector. */
   readonly collector: readonly Reckoned[];
   /** Of the chosen length, one step and two. */
   readonly steps: readonly (readonly ProposedStep[])[];
+  /** When the waves come back. */
   readonly timing: WaveTiming;
   /** Mean gas speed in the plan's tube. */
   readonly gasSpeed: number;
@@ -55,6 +76,7 @@ export interface WaveTiming {
   readonly wanted: number;
   /** Degrees after opening at which the first and the second rarefaction are back at the engine speed tuned for. */
   readonly first: number;
+  /** Of the second return. */
   readonly second: number;
   /** Engine speeds at which the front of the first and the second falls into the overlap; null without overlap. */
   readonly bands: readonly [SpeedBand, SpeedBand] | null;

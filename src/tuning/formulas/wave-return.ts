@@ -31,7 +31,9 @@ export const returnAngle = (sound: number, length: number, rpm: number, which: R
 
 /** Engine speeds, rev/min. */
 export interface SpeedBand {
+  /** Lowest, rev/min. */
   readonly from: number;
+  /** Highest, rev/min. */
   readonly to: number;
 }
 

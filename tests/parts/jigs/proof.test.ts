@@ -46,7 +46,7 @@ describe.each([
   it('holds in everything', () => {
     expect(bad).toEqual([]);
     expect(new Set(findings.map((f) => f.id))).toEqual(
-      new Set(['jig.overlap', 'jig.mate', 'jig.pose', 'jig.centreline', 'jig.mark']),
+      new Set(['jig.overlap', 'jig.mate', 'jig.place', 'jig.centreline', 'jig.mark']),
     );
   });
 
@@ -85,14 +85,14 @@ describe('assembly proof of parts that are out of place', () => {
   it('finds a holder 0.02 mm off, and says by how much', () => {
     const off: Vec3 = [0.012, 0.012, -0.012];
     const { findings } = prove(moved(parts, 'holder-y-merge', off));
-    const poses = findings.filter((f) => f.id === 'jig.pose' && f.level === 'fail');
+    const poses = findings.filter((f) => f.id === 'jig.place' && f.level === 'fail');
     expect(poses).toHaveLength(2);
     for (const p of poses) expect(p.value).toBeCloseTo(Math.hypot(...off), 3);
   });
 
   it('finds a holder far away', () => {
     const { findings } = prove(moved(parts, 'holder-y-merge', [0, 0, 40]));
-    expect(findings.some((f) => f.id === 'jig.pose' && f.level === 'fail')).toBe(true);
+    expect(findings.some((f) => f.id === 'jig.place' && f.level === 'fail')).toBe(true);
   });
 
   it('measures how high the scale stands, and finds one that is 0.15 mm too low', () => {

@@ -20,6 +20,16 @@ export interface BenchJigs {
   readonly notes: readonly string[];
 }
 
+/** What the jigs of the bench are made for. */
+export interface OnBench {
+  readonly plan: Plan;
+  readonly bench: BenchPlan;
+  readonly tubes: readonly RoutedTube[];
+}
+
+/** Every jig of the bench; one that the plan does not want makes nothing. A new jig is one file and one row here. */
+const JIGS: readonly ((on: OnBench) => BenchJigs)[] = [saddleSet, sleeveSet, ringSet];
+
 /** The jigs for tacking on the bench; nothing where the plan asks for none. */
 export function benchJigs(
   plan: Plan,
@@ -27,24 +37,32 @@ export function benchJigs(
   secondaries: readonly RoutedSecondary[],
 ): BenchJigs {
   const { bench } = plan.jig;
-  if (bench === null) return { parts: [], notes: [] };
+  if (bench === null) return NONE;
   const tubes: readonly RoutedTube[] = [...primaries, ...secondaries];
-  const made = [
-    ...(bench.saddles ? [saddleSet(plan, tubes, bench)] : []),
-    ...(bench.sleeves ? [sleeveSet(plan, tubes)] : []),
-    ...(bench.clockingRings ? tubes.map((t) => clockingRings(plan, t, tubeFile(piecesOf(plan, t)), bench)) : []),
-  ];
-  return { parts: made.flatMap((m) => m.parts), notes: made.flatMap((m) => m.notes) };
+  return together(JIGS.map((jigs) => jigs({ plan, bench, tubes })));
 }
+
+const NONE: BenchJigs = { parts: [], notes: [] };
+
+const together = (made: readonly BenchJigs[]): BenchJigs => ({
+  parts: made.flatMap((m) => m.parts),
+  notes: made.flatMap((m) => m.notes),
+});
 
 /** What the files of a tube's bench jigs are named by: '2', or 'front' for the secondary from collector front. */
 const tubeFile = (pieces: readonly Piece[]): string => pieces[0]!.file.replace(/-?a$/, '');
 
-function sleeveSet(plan: Plan, tubes: readonly RoutedTube[]): BenchJigs {
+function sleeveSet({ plan, bench, tubes }: OnBench): BenchJigs {
+  if (!bench.sleeves) return NONE;
   const pieces = tubes.flatMap((tube) =>
     piecesOf(plan, tube).map((piece) => ({ piece, face: piece.first ? flangeFace(plan, cylinderOf(tube)) : null })),
   );
   return scribingSleeves(pieces, plan.jig);
+}
+
+function ringSet({ plan, bench, tubes }: OnBench): BenchJigs {
+  if (!bench.clockingRings) return NONE;
+  return together(tubes.map((t) => clockingRings(plan, t, tubeFile(piecesOf(plan, t)), bench)));
 }
 
 /** A tube over the base plate with its saddles: frame of the plate's top in the world, holes numbered from A1. */
@@ -102,7 +120,8 @@ function moved(p: SaddlePlace, [column, row]: readonly [number, number], pitch: 
 }
 
 /** Saddles of every tube and one base plate for all, as large as the largest asks for: the tubes are tacked one after the other. */
-function saddleSet(plan: Plan, tubes: readonly RoutedTube[], bench: BenchPlan): BenchJigs {
+function saddleSet({ plan, bench, tubes }: OnBench): BenchJigs {
+  if (!bench.saddles) return NONE;
   const set = tubes.map((t) => tubeOnBench(plan, t, bench));
   const saddles = set.flatMap(({ file, at, lying, places }) =>
     places.map((p, i) => saddle(p, lying.path, { file, number: i + 1, at }, bench, plan.jig)),
