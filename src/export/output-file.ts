@@ -20,6 +20,7 @@ export type OutputKind =
   | 'print-plates'
   | 'collector'
   | 'merge-gauge'
+  | 'header-model'
   | 'saw-block'
   | 'pattern'
   | 'picture'
