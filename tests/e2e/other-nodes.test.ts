@@ -30,6 +30,7 @@ const CALLS: readonly (readonly [what: string, args: readonly string[]])[] = [
   ['an inline four', ['build', join(TEMPLATE_FOLDER, 'inline-four.yaml')]],
   ['a 4-2-1', ['build', join(TEMPLATE_FOLDER, 'inline-four-421.yaml')]],
   ['a turbo six with a plate', ['build', join(TEMPLATE_FOLDER, 'inline-six-turbo.yaml')]],
+  ['the gas of an inline four', ['tune', join(TEMPLATE_FOLDER, 'inline-four.yaml'), '--simulate', '--points', '2']],
   ['a traced gasket', ['build', join(TEMPLATE_FOLDER, 'traced-gasket.yaml')]],
 ];
 
@@ -37,7 +38,7 @@ describe.skipIf(NODES.length === 0)('other versions of Node (FC_NODES)', () => {
   it.each(CALLS)('give the same bytes: %s', (what, args) => {
     const name = what.replace(/\W/g, '-');
     const own = ranUnder(process.execPath, args, `own-${name}`);
-    expect(own.sums.length).toBeGreaterThan(30);
+    expect(own.sums.length).toBeGreaterThan(3);
     for (const [i, node] of NODES.entries()) {
       const version = spawnSync(node, ['--version'], { encoding: 'utf8' }).stdout.trim();
       expect(version).toMatch(/^v\d+\./);
