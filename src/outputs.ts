@@ -8,6 +8,7 @@ import { cutListTable } from './export/cut-list.js';
 import { flatDxf } from './export/flat-dxf.js';
 import { flatPdf } from './export/flat-pdf.js';
 import { flatSvg } from './export/flat-svg.js';
+import { headerStl } from './export/header-stl.js';
 import { jointsTable } from './export/joints.js';
 import { ledgesTable } from './export/ledges.js';
 import { lengthsTable } from './export/lengths.js';
@@ -81,6 +82,7 @@ export function outputsOf(
       patternPdf(p, plan.drawing.paper, stamp),
     ]),
     ...stlFiles([...collectors.map((c) => c.part), ...built.collectorAids, ...built.jigs, ...built.coupon]),
+    headerStl(built),
     ...built.plateFiles,
     printPlatesTable(built.printPlates, plan.jig.print, built.findings),
     ...tuningFiles(tuning),

@@ -21,6 +21,7 @@ export type OutputKind =
   | 'print-plates'
   | 'collector'
   | 'merge-gauge'
+  | 'header-model'
   | 'saw-block'
   | 'pattern'
   | 'picture'

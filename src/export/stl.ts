@@ -1,15 +1,16 @@
 import writer from '@jscad/stl-serializer/CSGToStlb.js';
 import { geom3FromMesh } from '../geometry/jscad-mesh.js';
 import type { Mesh } from '../geometry/mesh.js';
-import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh-measure.js';
+import { type Bounds, meshBounds, shellsOf, triangleCount } from '../geometry/mesh-measure.js';
 import { snapMesh } from '../geometry/mesh-snap.js';
 import { asStlReaderSees, meshFaults, validateMesh } from '../geometry/mesh-validate.js';
 import { weldExact } from '../geometry/mesh-weld.js';
 import { type PartKind, type SolidPart, servesOnBench } from '../parts/part.js';
 import type { OutputFile, OutputKind } from './output-file.js';
 
-/** Length of a binary STL's header, bytes. */
+/** Length of a binary STL's header and of its triangle count, bytes. */
 const HEADER = 80;
+const COUNT = 4;
 
 /** Kinds of files of parts that are no jigs. */
 const KINDS: Partial<Record<PartKind, OutputKind>> = {
@@ -34,14 +35,30 @@ export function stlFiles(parts: readonly SolidPart[]): OutputFile[] {
  * to a grid that such floats hold, and must there be closed with as many skins as before.
  * The same mesh and name give the same bytes. Throws RangeError, naming the part, when the mesh is not sound.
  */
-export function stlBytes(mesh: Mesh, name: string): Uint8Array {
+export const stlBytes = (mesh: Mesh, name: string): Uint8Array => serialized([asRead(mesh, name)], name);
+
+/** A closed mesh and what it is called in a fault. */
+export interface NamedMesh {
+  readonly name: string;
+  readonly mesh: Mesh;
+}
+
+/** Binary STL of several bodies one after the other, mm, each sound for itself; they may touch. Throws as `stlBytes` does. */
+export const stlOfBodies = (bodies: readonly NamedMesh[], name: string): Uint8Array =>
+  serialized(
+    bodies.map((b) => asRead(b.mesh, b.name)),
+    name,
+  );
+
+/** The mesh with coordinates that 32-bit floats hold: itself, or on a grid. Throws RangeError, naming the part, when it is not sound. */
+function asRead(mesh: Mesh, name: string): Mesh {
   validateMesh(mesh, name);
-  if (isAsRead(mesh)) return serialized(mesh, name);
+  if (isAsRead(mesh)) return mesh;
   let faults: readonly string[] = [];
   for (const spacing of floatGrids(meshBounds(mesh))) {
     const snapped = snapMesh(mesh, spacing);
     faults = meshFaults(asStlReaderSees(snapped), { bodies: shellsOf(mesh).length });
-    if (faults.length === 0) return serialized(snapped, name);
+    if (faults.length === 0) return snapped;
   }
   throw new RangeError(`${name} as written to STL: ${faults.join('; ')}`);
 }
@@ -50,17 +67,34 @@ export function stlBytes(mesh: Mesh, name: string): Uint8Array {
 const isAsRead = (mesh: Mesh): boolean =>
   mesh.positions.every((v) => Math.fround(v) === v) && weldExact(mesh).positions.length === mesh.positions.length;
 
-/** Written by the serializer's own writer; the rounding that its front does first would move points off their grid. */
-function serialized(mesh: Mesh, name: string): Uint8Array {
-  const chunks = writer.serializeBinary([geom3FromMesh(mesh)], {}).map((b) => new Uint8Array(b));
-  const bytes = new Uint8Array(chunks.reduce((sum, c) => sum + c.length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
-    bytes.set(chunk, at);
-    at += chunk.length;
+/** Written by the serializer's own writer, a body at a time; the rounding that its front does first would move points off their grid. */
+function serialized(bodies: readonly Mesh[], name: string): Uint8Array {
+  const records = bodies.map((mesh) => recordsOf(mesh));
+  const bytes = new Uint8Array(records.reduce((sum, r) => sum + r.length, HEADER + COUNT));
+  new DataView(bytes.buffer).setUint32(
+    HEADER,
+    bodies.reduce((sum, mesh) => sum + triangleCount(mesh), 0),
+    true,
+  );
+  let at = HEADER + COUNT;
+  for (const record of records) {
+    bytes.set(record, at);
+    at += record.length;
   }
   bytes.set(headerText(name));
   return bytes;
+}
+
+/** The triangles of a mesh as a binary STL holds them, without header and count. */
+function recordsOf(mesh: Mesh): Uint8Array {
+  const chunks = writer.serializeBinary([geom3FromMesh(mesh)], {}).map((b) => new Uint8Array(b));
+  const whole = new Uint8Array(chunks.reduce((sum, c) => sum + c.length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    whole.set(chunk, at);
+    at += chunk.length;
+  }
+  return whole.subarray(HEADER + COUNT);
 }
 
 /** Header: who wrote it, what it is and its unit, in ASCII, filled with spaces; never the word a text STL starts with. */

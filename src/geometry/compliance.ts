@@ -38,7 +38,7 @@ export interface Base {
  */
 export function roundSection(radius: number, skin: number = radius, core: number = 1): BarSection {
   const inner = Math.max(0, radius - skin);
-  const bend = (Math.PI / 4) * (radius ** 4 - (1 - core) * inner ** 4);
+  const bend = (Math.PI / 4) * ((radius ** 2) ** 2 - (1 - core) * (inner ** 2) ** 2);
   return { area: Math.PI * (radius ** 2 - (1 - core) * inner ** 2), bend, twist: 2 * bend };
 }
 

@@ -23,7 +23,8 @@ export function outlineCentroid(outline: Outline): Vec2 {
     const segment = (Math.sign(s.sweep) * s.radius ** 2 * (2 * half - Math.sin(2 * half))) / 2;
     const middle = s.start + s.sweep / 2;
     const out: Vec2 = [Math.cos(middle), Math.sin(middle)];
-    const lever = (Math.sign(s.sweep) * 2 * (s.radius * Math.sin(half)) ** 3) / 3;
+    const halfChord = s.radius * Math.sin(half);
+    const lever = (Math.sign(s.sweep) * 2 * halfChord * halfChord * halfChord) / 3;
     area += segment;
     moment = add2(moment, add2(scale2(sub2(s.centre, about), segment), scale2(out, lever)));
   }

@@ -107,15 +107,16 @@ export function sweptSectionArea(radius: number, error: number = CHORD_ERROR): n
   return (n / 2) * radius * radius * Math.sin((2 * Math.PI) / n);
 }
 
-interface Station {
+/** A section of a sweep. */
+export interface Station {
   readonly run: number;
   readonly heading: Heading;
   /** Unit, square to the heading, carried along the path without twist. */
   readonly normal: Vec3;
 }
 
-/** Where the sections stand: at both ends of every segment, and between along the bends. */
-function stations(path: Path, radius: number, error: number, side?: Vec3): Station[] {
+/** Where the sections stand: at both ends of every segment, and between along the bends, their chords at R + `radius` within `error` mm. */
+export function stations(path: Path, radius: number, error: number, side?: Vec3): Station[] {
   const start = startOf(path);
   let normal = side ?? perpendicularTo(start.direction);
   let run = 0;
@@ -142,7 +143,8 @@ function stepsAlong(s: PathSegment, radius: number, error: number): number {
   return chordsAlong(s.clr + radius, s.angle, error);
 }
 
-function ringAt({ point, direction }: Heading, normal: Vec3, radius: number, chords: number): Vec3[] {
+/** Corners of a section of `radius` mm, the first along `normal`, counter-clockwise seen against the way. */
+export function ringAt({ point, direction }: Heading, normal: Vec3, radius: number, chords: number): Vec3[] {
   const side = cross(direction, normal);
   return Array.from({ length: chords }, (_, i) => {
     const a = (2 * Math.PI * i) / chords;

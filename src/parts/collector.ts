@@ -1,13 +1,14 @@
 import { degrees } from '../geometry/angle.js';
 import { type Frame, WORLD } from '../geometry/frame.js';
-import { volumeOf } from '../geometry/solid.js';
+import type { Mesh } from '../geometry/mesh.js';
+import { placed, volumeOf } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { CollectorPlan } from '../params/plan.js';
 import { collectorGas, collectorSolid } from './collector-solid.js';
 import { type CollectorGeometry, collectorGeometry, type InletTube } from './merge-geometry.js';
 import type { SolidPart } from './part.js';
 import { plateDensity } from './plate-density.js';
-import { fileName, printedPart } from './printed-part.js';
+import { fileName, printedPart, soundBody } from './printed-part.js';
 
 /** A collector as numbers and as a body. */
 export interface Collector {
@@ -79,6 +80,10 @@ export function collectorOf(
     notes: notesOn(geometry),
   };
 }
+
+/** The collector in steel where it stands, one closed body. Throws RangeError as `collectorOf` does. */
+export const standingCollector = ({ plan, geometry }: Pick<Collector, 'plan' | 'geometry'>): Mesh =>
+  smallerBy(geometry, (g) => soundBody(placed(collectorSolid(g), plan.frame), plan.name, SLIVER));
 
 function notesOn({ spike, slip, branch }: CollectorGeometry): string[] {
   return [

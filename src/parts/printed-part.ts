@@ -73,6 +73,13 @@ export function tooBigFor(size: Vec3, bed: Vec3): string | null {
   return `${text(size)} does not fit the bed of ${text(bed)}`;
 }
 
+/**
+ * A solid as one closed body whose points 32-bit floats hold; loose slivers smaller than `dropBelow` mm3 are dropped. Throws RangeError,
+ * naming it, when it is not one.
+ */
+export const soundBody = (solid: Solid, name: string, dropBelow = 0): Mesh =>
+  onSoundGrid(built(solid, dropBelow), name);
+
 function built(solid: Solid, dropBelow: number): Mesh {
   const mesh = evaluate(solid);
   const loose = shellsOf(mesh).slice(1);

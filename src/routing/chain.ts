@@ -82,7 +82,7 @@ export function shapeOf(polygon: ControlPolygon, sections: readonly Section[], s
     if (straights[i]! < -1e3) drawable = false;
     if (i > 0 && i < n && isOneBend(points, clr, i, straights[i]!)) joined[i] = 1;
   }
-  const { steps, sectionOf, total } = placeSteps(angles, straights, clr, sections);
+  const { steps, sectionOf, total } = placeSteps(angles, straights, joined, clr, sections);
   const splits = [...steps.map((s) => s.run), ...splitsBefore.map((s) => total - s)].sort((a, b) => a - b);
   const chain = drawable ? draw(polygon, legs, angles, straights, size, splits, sections, steps) : EMPTY;
   return { angles, straights, joined, sectionOf, steps, chain, drawable };
@@ -105,10 +105,11 @@ function angleAt(legs: Float64Array, i: number): number {
   return Math.atan2(Math.sqrt(cx * cx + cy * cy + cz * cz), ux * vx + uy * vy + uz * vz);
 }
 
-/** Where every step's joint falls: at its place when that is not within a bend, else at the nearest end of that bend. */
+/** Where every step's joint falls: at its place when that is not within a bend, else at the nearest end of that bend, halves of one being one. */
 function placeSteps(
   angles: Float64Array,
   straights: Float64Array,
+  joined: Uint8Array,
   clr: readonly number[],
   sections: readonly Section[],
 ): { steps: StepPlace[]; sectionOf: Uint8Array; total: number } {
@@ -119,15 +120,16 @@ function placeSteps(
   for (let i = 0; i <= n; i++) {
     total += straights[i]!;
     if (i === n) break;
-    const from = total;
+    const [first, from] = [i, total];
     total += clr[i]! * angles[i]!;
+    while (joined[i + 1] === 1) total += straights[++i]! + clr[i]! * angles[i]!;
     for (let k = 0; k < steps.length; k++) {
       const { at, within } = sections[k + 1]!;
       if (from < at && total > at) {
         const blocked = Math.min(at - within - from, total - at - within);
         steps[k] = { run: at - from < total - at ? from : total, blocked };
       }
-      if (steps[k]!.run <= from + 1e-9) sectionOf[i] = k + 1;
+      if (steps[k]!.run <= from + 1e-9) sectionOf.fill(k + 1, first, i + 1);
     }
   }
   return { steps, sectionOf, total };

@@ -1,4 +1,5 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -19,11 +20,29 @@ beforeAll(() => {
 
 describe('several plans', () => {
   it('are each built into a folder of their name; one that is refused stops no other', () => {
-    const ran = evenrun(['build', 'bad.yaml', 'a.yaml', 'b.yaml', '--out', 'built', '--jobs', '2'], folder);
+    const ran = evenrun(['build', 'bad.yaml', 'a.yaml', 'b.yaml', '--out', 'built', '--jobs', '3'], folder);
     expect(ran.code).toBe(2);
     expect(ran.out).toMatch(/3 plans: 2 all checks hold, 1 plan refused\./);
     expect(ran.err).toMatch(/bad\.yaml:\d+:\d+ runners\.length/);
     expect(summaryIn('b')).toMatchObject({ passed: true, name: 'the other' });
+  });
+
+  it('give the same bytes one at a time as side by side', () => {
+    const built = (name: string): Record<string, string> => {
+      const files = readdirSync(join(folder, name), { recursive: true, withFileTypes: true }).filter((e) => e.isFile());
+      return Object.fromEntries(
+        files.map((e) => {
+          const path = join(e.parentPath, e.name);
+          const sum = createHash('sha256').update(readFileSync(path)).digest('hex');
+          return [path.slice(join(folder, name).length + 1), sum];
+        }),
+      );
+    };
+    expect(evenrun(['build', 'a.yaml', 'b.yaml', '--out', 'one', '--jobs', '1'], folder).code).toBe(0);
+    const one = built('one');
+    expect(Object.keys(one).length).toBeGreaterThan(60);
+    // the folder 'built' was made three at a time
+    expect(one).toEqual(built('built'));
   });
 
   it('with --resume what stands is kept, and what changed is built', () => {

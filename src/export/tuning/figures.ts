@@ -10,7 +10,7 @@ export const areaFigure = (mm2: number, unit: LengthUnit): string =>
 
 /** A volume in mm3 likewise: cm3, cubic inches. */
 export const volumeFigure = (mm3: number, unit: LengthUnit): string =>
-  unit === 'in' ? `${(mm3 / 25.4 ** 3).toFixed(1)} in3` : `${(mm3 / 1000).toFixed(0)} cm3`;
+  unit === 'in' ? `${(mm3 / (25.4 * 25.4 * 25.4)).toFixed(1)} in3` : `${(mm3 / 1000).toFixed(0)} cm3`;
 
 /** A gas speed in m/s likewise. */
 export const speedFigure = (metres: number, unit: LengthUnit): string =>

@@ -36,7 +36,7 @@ export function axisFor(values: readonly number[], first: number, last: number, 
 
 /** 1, 2 or 5 times a power of ten, at least as large as asked. */
 function tickStep(least: number): number {
-  const power = 10 ** Math.floor(Math.log10(least));
+  const power = Number(`1e${Math.floor(Math.log10(least))}`);
   return power * (least / power <= 1 ? 1 : least / power <= 2 ? 2 : least / power <= 5 ? 5 : 10);
 }
 

@@ -54,5 +54,5 @@ function meetingVolume(pipes: readonly ExistingPipe[], collector: number): numbe
     ...('collector' in p.from && p.from.collector === collector ? [p.sections[0]!.area] : []),
   ]);
   const diameter = Math.sqrt((4 * Math.max(...mouths)) / Math.PI);
-  return (Math.PI / 6) * diameter ** 3;
+  return (Math.PI / 6) * diameter * diameter * diameter;
 }

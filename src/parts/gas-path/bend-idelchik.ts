@@ -1,4 +1,5 @@
 import { degrees, radians } from '../../geometry/angle.js';
+import { power } from '../../geometry/power.js';
 
 /** A1 by the bend's angle in degrees: 0.9 sin to 70; 1 at 90 and 0.7 + 0.35 angle / 90 from 100 on, both from memory; straight lines between. */
 function byAngle(angle: number): number {
@@ -16,6 +17,6 @@ function byAngle(angle: number): number {
  * R/D = 1 A1 0.21 / (R/D)^2.5 (from memory), and friction along the arc. `radius` over the bore, `friction` Darcy's factor, `angle` rad.
  */
 export function idelchikLoss(radius: number, angle: number, friction: number): number {
-  const byRadius = 0.21 / (radius >= 1 ? Math.sqrt(radius) : Math.max(radius, 0.5) ** 2.5);
+  const byRadius = 0.21 / (radius >= 1 ? Math.sqrt(radius) : power(Math.max(radius, 0.5), 2.5));
   return byAngle(angle) * byRadius + friction * radius * angle;
 }

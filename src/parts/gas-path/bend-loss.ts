@@ -1,3 +1,4 @@
+import { power } from '../../geometry/power.js';
 import { frictionFactor } from '../../tuning/gas/wall-effects.js';
 import { craneLoss } from './bend-crane.js';
 import { idelchikLoss } from './bend-idelchik.js';
@@ -28,7 +29,7 @@ export const BEND_SCATTER = 0.4;
 
 /** Loss of a bend by Crane, Idelchik and Rennels. */
 export function bendLoss({ bore, clr, angle, roughness }: GasBend): BendLoss {
-  const friction = frictionFactor(REYNOLDS, (roughness / (3.7 * bore)) ** 1.11);
+  const friction = frictionFactor(REYNOLDS, power(roughness / (3.7 * bore), 1.11));
   const radius = clr / bore;
   return {
     crane: craneLoss(bore, radius, angle),

@@ -28,7 +28,7 @@ export function existingPath(plan: Plan, existing: ExistingManifold): GasSystem 
     joints: existing.collectors.map(({ name, volume }) => ({
       name,
       volume,
-      surface: Math.PI ** (1 / 3) * (6 * volume) ** (2 / 3),
+      surface: Math.cbrt(Math.PI) * Math.cbrt(6 * volume) ** 2,
       wall: existing.wall,
     })),
     end: endOf(plan),

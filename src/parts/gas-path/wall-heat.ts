@@ -10,6 +10,6 @@ const STEFAN_BOLTZMANN = 5.670374e-8;
 /** Heat, W, that a bare skin of mm2 gives off by film and radiation; `share` of it through a double wall. */
 export function heatLoss(surface: number, share: number): number {
   const { skin, air, emissivity, film } = HOT_PIPE;
-  const flux = film * (skin - air) + emissivity * STEFAN_BOLTZMANN * (skin ** 4 - air ** 4);
+  const flux = film * (skin - air) + emissivity * STEFAN_BOLTZMANN * ((skin ** 2) ** 2 - (air ** 2) ** 2);
   return share * surface * 1e-6 * flux;
 }

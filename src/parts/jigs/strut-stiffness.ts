@@ -48,10 +48,10 @@ function flatRadius(lean: number): number {
   const t = Math.PI / 2 - lean;
   const [s, c] = [Math.sin(t), Math.cos(t)];
   const area = Math.PI - (t - s * c);
-  const middle = (2 / 3) * s ** 3;
+  const middle = (2 / 3) * s * s * s;
   // second moment of a segment about the circle's diameter, from any table of sections
-  const bend = Math.PI / 4 - (t - s * c + 2 * s ** 3 * c) / 4 - middle ** 2 / area;
-  return (bend / (Math.PI / 4)) ** 0.25;
+  const bend = Math.PI / 4 - (t - s * c + 2 * s * s * s * c) / 4 - middle ** 2 / area;
+  return Math.sqrt(Math.sqrt(bend / (Math.PI / 4)));
 }
 
 /** Plastic of a strut with its arm, mm3: walls full, filling by its share; bosses and pads, which differ little, left out. */

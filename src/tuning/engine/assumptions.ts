@@ -10,7 +10,7 @@ export const GAS_CAUTION =
 /** What a calculation of this exhaust takes for granted, one sentence each: of the engine, of the pipes, of the method. */
 export function assumptionsOf(system: ExhaustSystem, engine: GasEngine, options: SimulateOptions): string[] {
   const { pipeWall, airPressure, airTemperature, jointLoss, cellLength } = options;
-  const { notes } = exhaustNetwork(system, engine.bore ** 3, options);
+  const { notes } = exhaustNetwork(system, engine.bore * engine.bore * engine.bore, options);
   return [
     ...engine.assumptions,
     `Pipes: inner skin at ${pipeWall.toFixed(0)} K throughout; friction by Haaland's formula and heat by Reynolds' analogy, both of steady flow; bends as losses.`,

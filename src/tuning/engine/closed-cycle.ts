@@ -1,3 +1,4 @@
+import { power } from '../../geometry/power.js';
 import type { GasEngine } from './gas-engine.js';
 import { cylinderVolume } from './piston.js';
 
@@ -25,16 +26,16 @@ export function closedCycle(engine: GasEngine, caught: CaughtGas, caughtR: numbe
   const volumeCaught = cylinderVolume(engine, engine.intake.closes);
   const clearance = cylinderVolume(engine, 0);
   const squeezed = volumeCaught / clearance;
-  const before = caught.temperature * squeezed ** (compression - 1);
+  const before = caught.temperature * power(squeezed, compression - 1);
   const burnt = before + rise * (1 - caught.burned);
   const mass = (caught.pressure * volumeCaught) / (caughtR * caught.temperature);
   const peak = (mass * burnedR * burnt) / clearance;
   const pressureAt = (angle: number): number => {
     const volume = cylinderVolume(engine, angle);
     return angle > engine.intake.closes - 1e-9 && angle < 720
-      ? caught.pressure * (volumeCaught / volume) ** compression
-      : peak * (clearance / volume) ** expansion;
+      ? caught.pressure * power(volumeCaught / volume, compression)
+      : peak * power(clearance / volume, expansion);
   };
   const opening = cylinderVolume(engine, engine.exhaust.opens);
-  return { temperatureAtOpening: burnt * (clearance / opening) ** (expansion - 1), pressureAt };
+  return { temperatureAtOpening: burnt * power(clearance / opening, expansion - 1), pressureAt };
 }

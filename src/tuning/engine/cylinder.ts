@@ -1,3 +1,4 @@
+import { power } from '../../geometry/power.js';
 import { throatFlow } from '../gas/boundaries.js';
 import { type GasPair, gammaOf, internalEnergy, mixed, temperatureOf } from '../gas/gas.js';
 import { type GasVolume, reservoirOf } from '../gas/network.js';
@@ -114,7 +115,7 @@ function wallHeat(
   const { bore, stroke, wallTemperature } = engine;
   const pressure = (mass * gases.burned.r * temperature) / volume;
   const meanSpeed = (stroke * degrees) / 180 / dt;
-  const h = 3.26 * bore ** -0.2 * (pressure / 1000) ** 0.8 * temperature ** -0.55 * (6.18 * meanSpeed) ** 0.8;
+  const h = 3.26 * power(bore, -0.2) * power((pressure / 1000) * 6.18 * meanSpeed, 0.8) * power(temperature, -0.55);
   const area = (Math.PI / 2) * bore ** 2 + (4 * volume) / bore;
   return h * area * (temperature - wallTemperature) * dt;
 }

@@ -1,3 +1,4 @@
+import { power } from '../../geometry/power.js';
 import type { Reservoir } from '../gas/boundaries.js';
 import type { DuctGas } from '../gas/duct-gas.js';
 import { type CrankTrace, crankTrace, fillTrace } from './crank-trace.js';
@@ -52,7 +53,7 @@ export function runOutlet(outlet: RunningOutlet, from: number, to: number, dt: n
 
 /** Work of an ideal turbine for every kg, J: from rest at a total state to a pressure. */
 const ideal = (cp: number, t: number, g: number, total: number, back: number): number =>
-  total > back ? cp * t * (1 - (back / total) ** ((g - 1) / g)) : 0;
+  total > back ? cp * t * (1 - power(back / total, (g - 1) / g)) : 0;
 
 /** Pressure and temperature of a cell's gas brought to rest without loss, with its heat and ratio of heats. */
 function totalState(duct: DuctGas, i: number): { total: number; totalTemperature: number; cp: number; g: number } {
@@ -60,7 +61,7 @@ function totalState(duct: DuctGas, i: number): { total: number; totalTemperature
   const mach = duct.velocity[i]! / duct.sound[i]!;
   const warmer = 1 + ((g - 1) / 2) * mach * mach;
   const r = duct.pressure[i]! / (duct.density[i]! * duct.temperature[i]!);
-  const total = duct.pressure[i]! * warmer ** (g / (g - 1));
+  const total = duct.pressure[i]! * power(warmer, g / (g - 1));
   return { total, totalTemperature: duct.temperature[i]! * warmer, cp: (g * r) / (g - 1), g };
 }
 

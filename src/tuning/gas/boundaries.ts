@@ -1,3 +1,4 @@
+import { power } from '../../geometry/power.js';
 import type { EndFlux, EndGas } from './duct-gas.js';
 import { type Gas, type GasPair, gammaOf, internalEnergy, mixed } from './gas.js';
 
@@ -14,7 +15,7 @@ export function closedEnd(gas: EndGas, gases: GasPair): EndFlux {
   const m = gas.outwards / a;
   const k = ((g + 1) / 4) * m;
   const rise =
-    m > 0 ? 1 + g * m * (k + Math.sqrt(1 + k * k)) : Math.max(0, 1 + ((g - 1) / 2) * m) ** ((2 * g) / (g - 1));
+    m > 0 ? 1 + g * m * (k + Math.sqrt(1 + k * k)) : power(Math.max(0, 1 + ((g - 1) / 2) * m), (2 * g) / (g - 1));
   return { mass: 0, momentum: gas.pressure * rise, energy: 0, burned: 0 };
 }
 
@@ -52,24 +53,24 @@ function waveOf(gas: EndGas, gases: GasPair): Wave & { g: number; a: number } {
 
 /** Outward speed of the duct's own gas when its pressure becomes `p`, by the arriving Riemann invariant. */
 const speedAt = ({ gas, g, a }: Wave, p: number): number =>
-  gas.outwards + ((2 * a) / (g - 1)) * (1 - (p / gas.pressure) ** ((g - 1) / (2 * g)));
+  gas.outwards + ((2 * a) / (g - 1)) * (1 - power(p / gas.pressure, (g - 1) / (2 * g)));
 
 /** The pressure at which the duct's own gas moves outwards at a speed. */
 const pressureAt = ({ gas, g, a }: Wave, speed: number): number =>
-  gas.pressure * Math.max(0, 1 + ((g - 1) / (2 * a)) * (gas.outwards - speed)) ** ((2 * g) / (g - 1));
+  gas.pressure * power(Math.max(0, 1 + ((g - 1) / (2 * a)) * (gas.outwards - speed)), (2 * g) / (g - 1));
 
 /** Gas of the duct at a pressure: density, speed of sound. */
 function expanded({ gas, g, a }: Wave, p: number): { density: number; a: number } {
   const ratio = p / gas.pressure;
-  return { density: gas.density * ratio ** (1 / g), a: a * ratio ** ((g - 1) / (2 * g)) };
+  return { density: gas.density * power(ratio, 1 / g), a: a * power(ratio, (g - 1) / (2 * g)) };
 }
 
 /** Mass flow, kg/(s m2), through a throat from rest at p0 Pa, rho0 kg/m3 to a back pressure: isentropic, choked where it must be. */
 export function throatFlow(p0: number, rho0: number, g: number, back: number): number {
-  const critical = (2 / (g + 1)) ** (g / (g - 1));
+  const critical = power(2 / (g + 1), g / (g - 1));
   const ratio = Math.max(back / p0, critical);
   if (ratio >= 1) return 0;
-  return Math.sqrt(((2 * g) / (g - 1)) * p0 * rho0 * (ratio ** (2 / g) - ratio ** ((g + 1) / g)));
+  return Math.sqrt(((2 * g) / (g - 1)) * p0 * rho0 * (power(ratio, 2 / g) - power(ratio, (g + 1) / g)));
 }
 
 /** The duct's gas leaves. */
@@ -80,8 +81,8 @@ function outflow(wave: Wave, beyond: Reservoir, share: number): EndFlux {
     const { density, a } = expanded(wave, p);
     const u = speedAt(wave, p);
     const still = 1 + (((g - 1) / 2) * u * u) / (a * a);
-    const p0 = p * still ** (g / (g - 1));
-    const rho0 = density * still ** (1 / (g - 1));
+    const p0 = p * power(still, g / (g - 1));
+    const rho0 = density * power(still, 1 / (g - 1));
     return density * u - share * throatFlow(p0, rho0, g, beyond.pressure);
   };
   // an open end has the pressure beyond, unless the gas would then be faster than sound

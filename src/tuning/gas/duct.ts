@@ -1,3 +1,4 @@
+import { power } from '../../geometry/power.js';
 /** A pipe as the gas sees it, cut into cells of one length. SI units. */
 export interface DuctShape {
   /** Length of a cell, m. */
@@ -44,7 +45,7 @@ export interface DuctDesign {
 }
 
 /** Haaland's term of the roughness, (roughness / (3.7 diameter))^1.11; both in m. */
-export const roughTerm = (roughness: number, diameter: number): number => (roughness / (3.7 * diameter)) ** 1.11;
+export const roughTerm = (roughness: number, diameter: number): number => power(roughness / (3.7 * diameter), 1.11);
 
 /** Points of the integral that gives a cell its volume (Gauss-Legendre, three points: exact for cones). */
 const GAUSS = [

@@ -1,3 +1,4 @@
+import { power } from '../../geometry/power.js';
 import type { DuctGas } from './duct-gas.js';
 
 /** Prandtl number of air and exhaust gas, 0.7 within a few hundredths from 300 to 1500 K (common practice). */
@@ -23,7 +24,7 @@ export function frictionFactor(reynolds: number, rough: number): number {
 }
 
 /** Pr^(-2/3), of Colburn's form. */
-const COLBURN = PRANDTL ** (-2 / 3);
+const COLBURN = power(PRANDTL, -2 / 3);
 
 /**
  * What the walls do to the gas in `dt` s: friction and bends slow it, which turns motion into heat and takes no energy; a wall of another

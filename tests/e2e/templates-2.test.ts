@@ -1,0 +1,3 @@
+import { checkStarters } from '../support/starter-checks.js';
+
+checkStarters(2);
