@@ -124,6 +124,9 @@ export const summarySchema = z.strictObject({
   ),
   spread_mm: mm('Longest minus shortest primary'),
   tolerance_mm: mm('Largest allowed spread'),
+  units: z
+    .enum(['mm', 'in'])
+    .describe('Unit the plan is written in, and sentences here are: numbers are in mm all the same'),
   passed: z.boolean().describe('True when no finding has the level fail'),
   collectors: z.array(collector),
   plates: z.array(plate),

@@ -418,6 +418,8 @@ export interface Access {
 }
 
 export interface JigPlan {
+  /** Unit the titles of its parts say lengths in: the plan's. */
+  readonly units: 'mm' | 'in';
   /** Usable size of the printer, mm: x, y, height. */
   readonly bed: Vec3;
   /** Gap per side where printed parts slide together, mm. */
@@ -640,6 +642,8 @@ export interface PatternPlan {
   readonly tab: number;
   /** Thickness of the paper, mm. */
   readonly paper: number;
+  /** Unit that what is written on them says lengths in: the plan's. */
+  readonly units: 'mm' | 'in';
   readonly extra: readonly FabricatedPiece[];
 }
 

@@ -18,7 +18,7 @@ const HOLDER: HolderStiffness = {
 };
 
 const finding = (holder: Partial<HolderStiffness>): Finding =>
-  holdersStiff({ holders: [{ ...HOLDER, ...holder }] } as unknown as CheckContext)[0]!;
+  holdersStiff({ plan: { units: 'mm' }, holders: [{ ...HOLDER, ...holder }] } as unknown as CheckContext)[0]!;
 
 describe('stiffness of a holder', () => {
   it('holds up to the limit and not beyond', () => {

@@ -1,4 +1,5 @@
 import { inches } from '../../params/units.js';
+import { pointWords } from '../../params/wording.js';
 import type { Collector } from '../../parts/collector.js';
 import { collectorFacts } from '../../parts/collector-facts.js';
 import type { Fact } from '../../parts/fact.js';
@@ -30,7 +31,7 @@ function collectorPart(collector: Collector, summary: Summary, units: Units): Ht
     .filter((t) => t.collector === name)
     .sort((a, b) => a.inlet - b.inlet);
   return html`${subheading(name)}${paragraph(
-    `Inlets in order: ${arriving.map((t) => `${t.inlet} ${t.tube}`).join('; ')}.${told ? ` Centre of the inlet plane at (${told.at_mm.map((x) => fixed(x, 1)).join(', ')}) mm.` : ''}`,
+    `Inlets in order: ${arriving.map((t) => `${t.inlet} ${t.tube}`).join('; ')}.${told ? ` Centre of the inlet plane at ${pointWords(told.at_mm, units, 1)}.` : ''}`,
   )}<dl class="facts">${collectorFacts(collector).map((f) => factRow(f, units))}</dl>
 ${collector.notes.map((note) => paragraph(note))}`;
 }

@@ -147,7 +147,7 @@ function drawSizes(doc: Doc, g: CollectorGeometry, placed: PlacedView, units: Un
     room,
   );
   const right = page(g.totalLength, 0)[0];
-  const od = `${fixed(2 * g.outletOutside, 1)} mm`;
+  const od = lengthWords(2 * g.outletOutside, 1, units);
   upright(doc, right + 8, page(0, -g.outletOutside)[1], page(0, g.outletOutside)[1], od, [right + 1, right + 1]);
   if (g.mergeHalfAngle > 1e-6) drawAngle(doc, g, placed);
 }
