@@ -96,7 +96,7 @@ const stock = z.strictObject({
     }),
   ),
   tube_mass_kg: z.number().nullable().describe('Of the pieces, kg; null where the density is not known'),
-  weld_length_mm: mm('Once round the tube at every joint and end, without the seams of the merge'),
+  weld_length_mm: mm('Once round the tube at every joint and end, along the seams of every merge and round its end'),
   filler_mass_kg: z.number().nullable().describe('Estimate, kg'),
   purge_volume_l: z.number().describe('The bores of all tubes, filled once, litres'),
   unmade: z.array(z.strictObject({ piece: z.string(), why: z.string() })).describe('Pieces no stock of the plan makes'),
