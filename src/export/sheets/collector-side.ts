@@ -2,6 +2,7 @@ import { degrees } from '../../geometry/angle.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { along } from '../../geometry/vec3.js';
 import type { CollectorGeometry, InletCut } from '../../parts/merge-geometry.js';
+import { highest, lengthStops, lowest, shellEdges } from '../collector-outline.js';
 import type { Stroke } from '../overview-strokes.js';
 import type { Doc } from '../paper/document.js';
 import { linePath } from '../paper/draw-outline.js';
@@ -49,43 +50,12 @@ export function collectorSide(g: CollectorGeometry, width: number, height: numbe
   };
 }
 
-/** Height above the axis the inlets' skins reach at the inlet plane, or at the merge's end, mm. */
-const edgesOf = ({ cuts }: CollectorGeometry, r: number): { up: number; down: number }[] =>
-  cuts.map(({ frame: { origin, z } }) => {
-    const tilt = Math.hypot(z[0], z[2]);
-    return { up: origin[0] + (r * Math.abs(z[2])) / tilt, down: origin[0] - (r * Math.abs(z[2])) / tilt };
-  });
-
-const highest = (g: CollectorGeometry, r: number): number =>
-  Math.max(g.outletOutside, ...edgesOf(g, r).map((e) => e.up), ...mergeEdges(g, r));
-
-const lowest = (g: CollectorGeometry, r: number): number =>
-  Math.min(-g.outletOutside, ...edgesOf(g, r).map((e) => e.down), ...mergeEdges(g, r));
-
-/** Highest and lowest of the joined section at the merge's end. */
-function mergeEdges(g: CollectorGeometry, r: number): [number, number] {
-  const reach = r / Math.cos(g.mergeHalfAngle);
-  const middles = g.cuts.map(({ frame: { origin } }) => {
-    const l = Math.hypot(origin[0], origin[1]);
-    return l < 1e-9 ? 0 : (g.mergeRadius * origin[0]) / l;
-  });
-  return [Math.max(...middles) + reach, Math.min(...middles) - reach];
-}
-
 function drawBody(doc: Doc, g: CollectorGeometry, placed: PlacedView): void {
-  const page = (z: number, x: number): Vec2 => placed.to([x, 0, z]);
+  const page = ([z, x]: Vec2): Vec2 => placed.to([x, 0, z]);
   const { mergeLength: merge, totalLength: whole } = g;
-  const cone = merge + g.coneLength;
-  const shell = (r: number, outlet: number): Vec2[] => {
-    const [up, down] = mergeEdges(g, r);
-    return [
-      page(merge, up),
-      page(cone, outlet),
-      page(whole, outlet),
-      page(whole, -outlet),
-      page(cone, -outlet),
-      page(merge, down),
-    ];
+  const closed = (of: 'outside' | 'bore'): Vec2[] => {
+    const { up, down } = shellEdges(g, of);
+    return [...up, ...[...down].reverse()].map(page);
   };
   if (merge > 1e-6)
     drawStrokes(
@@ -96,24 +66,23 @@ function drawBody(doc: Doc, g: CollectorGeometry, placed: PlacedView): void {
   for (const { frame } of g.cuts) {
     linePath(doc.lineWidth(EDGE), ringPoints(frame.origin, frame.z, g.outside).map(placed.to), true).stroke();
   }
-  linePath(
-    doc.lineWidth(EDGE),
-    shell(g.outside - g.coneWall < g.bore ? g.outside : g.bore + g.coneWall, g.outletOutside),
-    true,
-  ).fillAndStroke('white', 'black');
+  linePath(doc.lineWidth(EDGE), closed('outside'), true).fillAndStroke('white', 'black');
   doc.fillColor('black');
-  doc
-    .moveTo(...page(cone, g.outletOutside))
-    .lineTo(...page(cone, -g.outletOutside))
-    .stroke();
-  const inside = shell(g.bore, g.outletBore);
-  linePath(doc.lineWidth(THIN).dash(1.4, { space: 1 }), inside.slice(0, 3)).stroke();
-  linePath(doc, inside.slice(3)).stroke().undash();
+  for (const [z, x] of shellEdges(g, 'outside').up.slice(1, -1)) {
+    doc
+      .moveTo(...page([z, x]))
+      .lineTo(...page([z, -x]))
+      .stroke();
+  }
+  const inside = shellEdges(g, 'bore');
+  doc.lineWidth(THIN).dash(1.4, { space: 1 });
+  for (const edge of [inside.up, inside.down]) linePath(doc, edge.map(page)).stroke();
+  doc.undash();
   doc.dash(4, { space: 1.2 });
   for (const c of g.cuts) linePath(doc, inletStroke(c, g, 1).points.map(placed.to)).stroke();
   doc
-    .moveTo(...page(-4 / placed.scale, 0))
-    .lineTo(...page(whole + 4 / placed.scale, 0))
+    .moveTo(...page([-4 / placed.scale, 0]))
+    .lineTo(...page([whole + 4 / placed.scale, 0]))
     .stroke()
     .undash();
 }
@@ -127,8 +96,8 @@ const inletStroke = ({ frame }: InletCut, g: CollectorGeometry, radius: number):
 function drawSizes(doc: Doc, g: CollectorGeometry, placed: PlacedView, units: Units, room: Vec2): void {
   const page = (z: number, x: number): Vec2 => placed.to([x, 0, z]);
   const floor = page(0, lowest(g, g.outside))[1];
-  const lengths = [g.mergeLength, g.coneLength, g.tail].filter((l) => l > 1e-6);
-  const stops = [0, ...lengths.map((_, i) => lengths.slice(0, i + 1).reduce((a, b) => a + b, 0))];
+  const stops = lengthStops(g);
+  const lengths = stops.slice(1).map((z, i) => z - stops[i]!);
   // The whole length first: the words above it then cover its thin lines.
   chainBelow(
     doc,
