@@ -4,6 +4,7 @@ import type { OutputFile } from './export/output-file.js';
 import { plateFiles } from './export/print-3mf.js';
 import { inletTube } from './params/inlet-tube.js';
 import type { Plan } from './params/plan.js';
+import { lengthsIn } from './params/wording.js';
 import { type Collector, collectorOf } from './parts/collector.js';
 import { collectorAids as aidsOf, unprintable } from './parts/collector-aids.js';
 import { type FlangePart, flangesOf } from './parts/flange.js';
@@ -155,7 +156,7 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
   progress('building the collectors');
   const names = collectorFiles(plan.collectors);
   const collectors = plan.collectors.map((c, i) =>
-    collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!, plan.tube.material, plan.jig.chamfer),
+    collectorOf(c, inletTube(plan, c), plan.jig.bed, names[i]!, plan.tube.material, plan.jig.chamfer, plan.units),
   );
   const collectorAids = collectors.flatMap((c) => aidsOf(c, plan.jig));
   progress('building the jigs');
@@ -206,10 +207,11 @@ export async function buildHeader(header: RoutedHeader, progress: Progress = sil
 
 /** The verdict in one line. */
 export function verdictOf({ plan, primaries, findings, passed }: RoutedHeader): string {
+  const words = lengthsIn(plan.units);
   const spread = findings.find((f) => f.id === 'equal-length.spread')!;
   const tubes = primaries.length === 1 ? 'primary' : 'primaries';
-  const count = `${primaries.length} ${tubes} of ${plan.runners.length.toFixed(1)} mm`;
+  const count = `${primaries.length} ${tubes} of ${words(plan.runners.length, 1)}`;
   const failed = findings.filter((f) => f.level === 'fail').length;
   const end = passed ? 'all checks hold' : `${failed} ${failed === 1 ? 'check fails' : 'checks fail'}`;
-  return `${count}, spread ${spread.value.toFixed(3)} mm of ${spread.limit.toFixed(3)} mm allowed: ${end}.`;
+  return `${count}, spread ${words(spread.value, 3)} of ${words(spread.limit, 3)} allowed: ${end}.`;
 }

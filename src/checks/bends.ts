@@ -1,6 +1,7 @@
 import { degrees } from '../geometry/angle.js';
 import { bendAngles, straightLengths } from '../geometry/path.js';
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
+import { lengthsIn, lengthWords } from '../params/wording.js';
 import { LEAST_BEND } from '../routing/cost.js';
 import { maxAngle } from '../routing/limits.js';
 import type { RouteProblem, Runner } from '../routing/problem.js';
@@ -23,7 +24,8 @@ function joinedStraights({ polygon: { points, clr } }: RoutedTube, lengths: read
 
 /** Every straight of every tube against its least length. */
 export function straights(context: CheckContext): Finding[] {
-  const { problem } = context;
+  const { problem, plan } = context;
+  const words = lengthsIn(plan.units);
   return tubesOf(context).flatMap((tube) => {
     const lengths = straightLengths(tube.polygon);
     const joined = joinedStraights(tube, lengths);
@@ -40,7 +42,7 @@ export function straights(context: CheckContext): Finding[] {
           value,
           limit,
           unit: 'mm',
-          message: `The straight ${where} is ${value.toFixed(2)} mm; at least ${limit.toFixed(2)} mm are wanted.`,
+          message: `The straight ${where} is ${words(value, 2)}; at least ${words(limit, 2)} are wanted.`,
         },
       ];
     });
@@ -49,6 +51,7 @@ export function straights(context: CheckContext): Finding[] {
 
 /** Every bend's angle and radius against the stock of the tube size it lies in; halves of a U-bend count as one. */
 export function bendStock(context: CheckContext): Finding[] {
+  const { units } = context.plan;
   return tubesOf(context).flatMap((tube) => {
     const angles = bendAngles(tube.polygon.points);
     const lengths = straightLengths(tube.polygon);
@@ -63,9 +66,11 @@ export function bendStock(context: CheckContext): Finding[] {
       while (joined[i + 1]) angle += angles[++i]!;
       const size = tube.sections.filter((s) => s.from <= run + 1e-6).length - 1;
       const clr = tube.polygon.clr[from]!;
-      const stocked = sections[size]!.stock.map((b) => b.clr.toFixed(2)).join(', ');
+      const stocked = sections[size]!.stock.map((b) => lengthWords(b.clr, units, 2)).join(', ');
       if (angle < LEAST_BEND) findings.push(sliver(tube, from + 1, angle));
-      findings.push(bendFinding(tube, from + 1, angle, clr, maxAngle(sections[size]!, clr), stocked));
+      findings.push(
+        bendFinding(tube, from + 1, angle, maxAngle(sections[size]!, clr), lengthWords(clr, units, 2), stocked),
+      );
       for (let k = from; k <= i; k++) run += tube.polygon.clr[k]! * angles[k]!;
     }
     return findings;
@@ -88,8 +93,8 @@ function bendFinding(
   tube: RoutedTube,
   bend: number,
   angle: number,
-  clr: number,
   most: number,
+  clr: string,
   stocked: string,
 ): Finding {
   const value = degrees(angle);
@@ -103,13 +108,14 @@ function bendFinding(
     unit: 'deg',
     message:
       limit === 0
-        ? `No stock bend of this size has a CLR of ${clr.toFixed(2)} mm; the plan lists ${stocked} mm.`
-        : `${value.toFixed(2)} deg at CLR ${clr.toFixed(2)} mm; the stock bend has ${limit.toFixed(2)} deg.`,
+        ? `No stock bend of this size has a CLR of ${clr}; the plan lists ${stocked}.`
+        : `${value.toFixed(2)} deg at CLR ${clr}; the stock bend has ${limit.toFixed(2)} deg.`,
   };
 }
 
 /** Every step of a tube against the place the plan gives it. */
 export function steps(context: CheckContext): Finding[] {
+  const words = lengthsIn(context.plan.units);
   return context.primaries.flatMap((tube) =>
     tube.sections.slice(1).map((s, k): Finding => {
       const wish = runnerOf(context.problem, tube).sections[k + 1]!;
@@ -121,7 +127,7 @@ export function steps(context: CheckContext): Finding[] {
         value,
         limit: wish.within,
         unit: 'mm',
-        message: `The tube grows to ${s.od.toFixed(2)} mm at ${s.from.toFixed(2)} mm; ${wish.at.toFixed(2)} mm is wanted.`,
+        message: `The tube grows to ${words(s.od, 2)} at ${words(s.from, 2)}; ${words(wish.at, 2)} is wanted.`,
       };
     }),
   );

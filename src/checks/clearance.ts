@@ -1,3 +1,4 @@
+import { type LengthWords, lengthsIn, pointWords } from '../params/wording.js';
 import type { Gap } from '../routing/clearance.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
@@ -12,7 +13,8 @@ const IDS: Readonly<Record<Gap['kind'], string>> = {
 };
 
 /** Every gap between tubes, to kept-out space and of a tube to itself. */
-export function clearances({ gaps }: CheckContext): Finding[] {
+export function clearances({ plan, gaps }: CheckContext): Finding[] {
+  const words = lengthsIn(plan.units);
   return gaps.map((g) => ({
     id: IDS[g.kind],
     level: g.value >= g.limit - GAP_SLACK ? 'ok' : 'fail',
@@ -20,7 +22,7 @@ export function clearances({ gaps }: CheckContext): Finding[] {
     value: g.value,
     limit: g.limit,
     unit: 'mm',
-    message: `Nearest at (${g.at.map((x) => x.toFixed(1)).join(', ')}) mm, ${g.run.toFixed(1)} mm along ${tubeName(g)}: ${wordsOf(g)}`,
+    message: `Nearest at ${pointWords(g.at, plan.units, 1)}, ${words(g.run, 1)} along ${tubeName(g)}: ${wordsOf(g, words)}`,
   }));
 }
 
@@ -28,7 +30,7 @@ export function clearances({ gaps }: CheckContext): Finding[] {
 const tubeName = (g: Gap): string =>
   /^\d+$/.test(g.tubes[0]!) ? `cylinder ${g.tubes[0]}` : `the secondary from ${g.tubes[0]}`;
 
-function wordsOf(g: Gap): string {
-  if (g.value < 0) return `the skins overlap by ${(-g.value).toFixed(2)} mm.`;
-  return `${g.value.toFixed(2)} mm between skins, ${g.limit.toFixed(2)} mm wanted.`;
+function wordsOf(g: Gap, words: LengthWords): string {
+  if (g.value < 0) return `the skins overlap by ${words(-g.value, 2)}.`;
+  return `${words(g.value, 2)} between skins, ${words(g.limit, 2)} wanted.`;
 }

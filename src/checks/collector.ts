@@ -5,6 +5,7 @@ import { skinGap, skinGapTo, type TubeRun } from '../geometry/skin-gap.js';
 import { along } from '../geometry/vec3.js';
 import { inletTube } from '../params/inlet-tube.js';
 import type { Plan } from '../params/plan.js';
+import { type LengthWords, lengthsIn } from '../params/wording.js';
 import { ATTACHED_HALF_ANGLE, coneLengthFor } from '../parts/growth.js';
 import { type CollectorGeometry, collectorGeometry } from '../parts/merge-geometry.js';
 import { equalRadius } from '../parts/merge-ring.js';
@@ -28,22 +29,23 @@ const geometryOf = (plan: Plan, i: number): CollectorGeometry => {
 
 /** Every cone and diffuser of every collector: where it widens, against the half-angle up to which the flow follows the wall. */
 export function diffusers({ plan }: CheckContext): Finding[] {
+  const words = lengthsIn(plan.units);
   return plan.collectors.flatMap(({ name }, i) => {
     const g = geometryOf(plan, i);
     const { throat } = g;
     return [
-      widening(`collector ${name}, cone`, g.coneHalfAngle, equalRadius(g.area.mergeEnd), g.coneEnd.bore),
+      widening(`collector ${name}, cone`, g.coneHalfAngle, equalRadius(g.area.mergeEnd), g.coneEnd.bore, words),
       ...(throat === null || throat.diffuserEnd <= throat.to
         ? []
-        : [widening(`collector ${name}, diffuser`, throat.diffuserHalfAngle, throat.bore, g.outletBore)]),
+        : [widening(`collector ${name}, diffuser`, throat.diffuserHalfAngle, throat.bore, g.outletBore, words)]),
     ];
   });
 }
 
-function widening(place: string, halfAngle: number, from: number, to: number): Finding {
+function widening(place: string, halfAngle: number, from: number, to: number, words: LengthWords): Finding {
   const value = degrees(halfAngle);
   const of = `${Math.abs(value).toFixed(1)} deg half-angle, as a round cone of the same areas`;
-  const least = coneLengthFor(from, to, ATTACHED_HALF_ANGLE).toFixed(0);
+  const least = words(coneLengthFor(from, to, ATTACHED_HALF_ANGLE), 0);
   const wide = value > LIMIT + SLACK;
   return {
     id: 'collector.diffuser',
@@ -53,7 +55,7 @@ function widening(place: string, halfAngle: number, from: number, to: number): F
     limit: LIMIT,
     unit: 'deg',
     message: wide
-      ? `Widens at ${of}; ${SOURCE}: make it ${least} mm long, or the outlet smaller.`
+      ? `Widens at ${of}; ${SOURCE}: make it ${least} long, or the outlet smaller.`
       : value > 0
         ? `Widens at ${of}; ${SOURCE}.`
         : `Draws in at ${of}: no flow leaves the wall there.`,
@@ -85,6 +87,7 @@ export function throats({ plan }: CheckContext): Finding[] {
 /** Every branch against what stands near it: tubes, other collectors and their branches, kept-out space. */
 export function branches(context: CheckContext): Finding[] {
   const { plan } = context;
+  const words = lengthsIn(plan.units);
   return plan.collectors.flatMap((c, i): Finding[] => {
     const run = branchRun(plan, i);
     if (run === null) return [];
@@ -98,7 +101,7 @@ export function branches(context: CheckContext): Finding[] {
       value: gap,
       limit: least,
       unit: 'mm',
-      message: `${gap < 0 ? `The skins overlap by ${(-gap).toFixed(2)} mm` : `${gap.toFixed(2)} mm between skins`}, ${least.toFixed(2)} mm wanted${gap >= least - GAP_SLACK ? '' : ': turn the branch (clocking), move it (at) or shorten it (length)'}.`,
+      message: `${gap < 0 ? `The skins overlap by ${words(-gap, 2)}` : `${words(gap, 2)} between skins`}, ${words(least, 2)} wanted${gap >= least - GAP_SLACK ? '' : ': turn the branch (clocking), move it (at) or shorten it (length)'}.`,
     }));
   });
 }

@@ -1,4 +1,5 @@
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
+import { type LengthWords, lengthsIn } from '../params/wording.js';
 import type { RoutedTube } from '../routing/routed.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
@@ -11,12 +12,12 @@ export function spreadOf(lengths: readonly number[]): number {
 /** Each primary and each secondary against its target length. */
 export function lengthAgainstTarget({ plan, primaries, secondaries }: CheckContext): Finding[] {
   return [
-    ...primaries.map((p) => againstTarget(p, plan.runners.tolerance)),
-    ...secondaries.map((s) => againstTarget(s, plan.secondaries!.tolerance)),
+    ...primaries.map((p) => againstTarget(p, plan.runners.tolerance, lengthsIn(plan.units))),
+    ...secondaries.map((s) => againstTarget(s, plan.secondaries!.tolerance, lengthsIn(plan.units))),
   ];
 }
 
-function againstTarget({ name, length, target }: RoutedTube, tolerance: number): Finding {
+function againstTarget({ name, length, target }: RoutedTube, tolerance: number, words: LengthWords): Finding {
   const off = Math.abs(length - target);
   return {
     id: 'equal-length.target',
@@ -25,20 +26,28 @@ function againstTarget({ name, length, target }: RoutedTube, tolerance: number):
     value: off,
     limit: tolerance,
     unit: 'mm',
-    message: `${length.toFixed(3)} mm long, ${off.toFixed(3)} mm ${length < target ? 'under' : 'over'} the target of ${target.toFixed(3)} mm.`,
+    message: `${words(length, 3)} long, ${words(off, 3)} ${length < target ? 'under' : 'over'} the target of ${words(target, 3)}.`,
   };
 }
 
 /** The spread of all primaries, and of all secondaries, against the allowed one. */
 export function spread({ plan, primaries, secondaries }: CheckContext): Finding[] {
-  const all = [spreadFinding('equal-length.spread', 'all primaries', primaries, plan.runners.tolerance)];
+  const words = lengthsIn(plan.units);
+  const all = [spreadFinding('equal-length.spread', 'all primaries', primaries, plan.runners.tolerance, words)];
   if (plan.secondaries) {
-    all.push(spreadFinding('equal-length.secondaries', 'all secondaries', secondaries, plan.secondaries.tolerance));
+    const limit = plan.secondaries.tolerance;
+    all.push(spreadFinding('equal-length.secondaries', 'all secondaries', secondaries, limit, words));
   }
   return all;
 }
 
-function spreadFinding(id: string, place: string, tubes: readonly RoutedTube[], limit: number): Finding {
+function spreadFinding(
+  id: string,
+  place: string,
+  tubes: readonly RoutedTube[],
+  limit: number,
+  words: LengthWords,
+): Finding {
   const value = spreadOf(tubes.map((t) => t.length));
   return {
     id,
@@ -47,6 +56,6 @@ function spreadFinding(id: string, place: string, tubes: readonly RoutedTube[], 
     value,
     limit,
     unit: 'mm',
-    message: `Longest and shortest differ by ${value.toFixed(3)} mm; ${limit.toFixed(3)} mm are allowed.`,
+    message: `Longest and shortest differ by ${words(value, 3)}; ${words(limit, 3)} are allowed.`,
   };
 }

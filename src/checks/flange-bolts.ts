@@ -3,6 +3,7 @@ import { pointToOutline } from '../geometry/outline-distance.js';
 import { BOLT_HEADS } from '../params/bolt-heads.js';
 import type { BoltThread } from '../params/bolt-holes.js';
 import type { Plan } from '../params/plan.js';
+import { type LengthWords, lengthsIn } from '../params/wording.js';
 import type { FlangePart } from '../parts/flange.js';
 import { tubeSection } from '../parts/tube-section.js';
 import type { CheckContext } from './context.js';
@@ -13,6 +14,7 @@ const SPARE = 0;
 
 /** What stands on the flange at a bolt and what turns it, against the nearest tube with its weld. */
 export function boltsClear({ plan, flanges }: CheckContext): Finding[] {
+  const words = lengthsIn(plan.units);
   return flanges.flatMap((f) =>
     f.region.bolts.flatMap(({ bolt: index }) => {
       const bolt = plan.heads[f.head]!.bolts[index]!;
@@ -27,8 +29,9 @@ export function boltsClear({ plan, flanges }: CheckContext): Finding[] {
           near,
           seat / 2,
           'flange.bolt-seat',
-          `head, nut and washer of ${bolt.thread} (${seat.toFixed(1)} mm)`,
+          `head, nut and washer of ${bolt.thread} (${words(seat, 1)})`,
           'fail',
+          words,
         ),
         room(
           f,
@@ -36,8 +39,9 @@ export function boltsClear({ plan, flanges }: CheckContext): Finding[] {
           near,
           bolt.socketDiameter / 2,
           'flange.bolt-socket',
-          `a socket of ${bolt.socketDiameter.toFixed(1)} mm`,
+          `a socket of ${words(bolt.socketDiameter, 1)}`,
           'warn',
+          words,
         ),
       ];
     }),
@@ -69,6 +73,7 @@ function room(
   id: string,
   what: string,
   broken: 'warn' | 'fail',
+  words: LengthWords,
 ): Finding {
   const value = near.distance - radius;
   return {
@@ -80,7 +85,7 @@ function room(
     unit: 'mm',
     message:
       value >= SPARE
-        ? `${value.toFixed(2)} mm between ${what} and the weld of cylinder ${near.cylinder}.`
-        : `The weld of cylinder ${near.cylinder} is ${(-value).toFixed(2)} mm in the way of ${what}: move the bolt, or use a smaller tube or weld.`,
+        ? `${words(value, 2)} between ${what} and the weld of cylinder ${near.cylinder}.`
+        : `The weld of cylinder ${near.cylinder} is ${words(-value, 2)} in the way of ${what}: move the bolt, or use a smaller tube or weld.`,
   };
 }

@@ -1,6 +1,6 @@
 import { distance2 } from '../geometry/vec2.js';
 import type { Plan } from '../params/plan.js';
-import { sentence } from '../params/wording.js';
+import { lengthsIn, lengthWords, sentence } from '../params/wording.js';
 import { cutDeviation } from '../parts/cut-tolerance.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { FlangeHole } from '../parts/flange-region.js';
@@ -46,7 +46,8 @@ function pair(plan: Plan, flange: FlangePart, a: Fit, b: Fit): Finding | null {
   const value = along / 2 + size / 2;
   const limit = Math.min(a.room, b.room);
   const holds = value <= limit;
-  const figures = `class ${cutClass} of ISO 9013 allows ${along.toFixed(2)} mm on the ${pitch.toFixed(1)} mm between bolts ${a.hole.bolt + 1} and ${b.hole.bolt + 1}${size > 0 ? ` and ${size.toFixed(2)} mm on the hole` : ''}: ${value.toFixed(2)} mm a hole, where the bolts have ${limit.toFixed(2)} mm to spare`;
+  const words = lengthsIn(plan.units);
+  const figures = `class ${cutClass} of ISO 9013 allows ${words(along, 2)} on the ${words(pitch, 1)} between bolts ${a.hole.bolt + 1} and ${b.hole.bolt + 1}${size > 0 ? ` and ${words(size, 2)} on the hole` : ''}: ${words(value, 2)} a hole, where the bolts have ${words(limit, 2)} to spare`;
   return {
     id: 'flange.cut-tolerance',
     level: holds ? 'ok' : 'warn',
@@ -68,5 +69,5 @@ const unknown = (plan: Plan, flange: FlangePart): Finding => ({
   value: 0,
   limit: 0,
   unit: 'mm',
-  message: `The table of ISO 9013 used here has no figure for ${plan.flange.thickness.toFixed(2)} mm plate at these sizes: ask the shop what it keeps.`,
+  message: `The table of ISO 9013 used here has no figure for ${lengthWords(plan.flange.thickness, plan.units, 2)} plate at these sizes: ask the shop what it keeps.`,
 });

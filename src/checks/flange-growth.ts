@@ -1,4 +1,5 @@
 import { FREEZING } from '../params/expansion.js';
+import { lengthsIn } from '../params/wording.js';
 import type { FlangePart } from '../parts/flange.js';
 import { holeReach } from '../parts/flange-region.js';
 import type { CheckContext } from './context.js';
@@ -11,6 +12,7 @@ const SLACK = 0.01;
 export function boltGrowth({ plan, flanges }: CheckContext): Finding[] {
   const growth = plan.flange.growth;
   if (growth === null) return [];
+  const words = lengthsIn(plan.units);
   const hot = `${(growth.flangeHot - FREEZING).toFixed(0)} C, head ${(growth.headHot - FREEZING).toFixed(0)} C`;
   return flanges.flatMap((f) =>
     f.growth.map(({ bolt, distance, slip }, i): Finding => {
@@ -23,7 +25,7 @@ export function boltGrowth({ plan, flanges }: CheckContext): Finding[] {
         value: Math.abs(slip),
         limit: room,
         unit: 'mm',
-        message: `${distance.toFixed(1)} mm from the fixed bolt the flange at ${hot} moves ${Math.abs(slip).toFixed(2)} mm ${slip < 0 ? 'towards' : 'away from'} it; the hole leaves ${room.toFixed(2)} mm either way.`,
+        message: `${words(distance, 1)} from the fixed bolt the flange at ${hot} moves ${words(Math.abs(slip), 2)} ${slip < 0 ? 'towards' : 'away from'} it; the hole leaves ${words(room, 2)} either way.`,
       };
     }),
   );

@@ -1,6 +1,7 @@
 import type { Outline } from '../geometry/outline.js';
 import { outlineContains } from '../geometry/outline-contains.js';
 import { outlineToOutline } from '../geometry/outline-distance.js';
+import { type LengthWords, lengthsIn, pointWords } from '../params/wording.js';
 import type { FlangePart } from '../parts/flange.js';
 import { slotMargins } from '../parts/flange-margins.js';
 import type { Relief } from '../parts/flange-relief.js';
@@ -11,15 +12,21 @@ import { EDGE_SLACK } from './slack.js';
 /** Necks and slots against the length asked of them, ties against theirs, windows against the width of their bridges. */
 export function flangeRelief({ plan, flanges }: CheckContext): Finding[] {
   const { style } = plan.flange;
+  const words = lengthsIn(plan.units);
   return flanges.flatMap((f) => [
-    ...f.relief.map((r) => relief(f, r, style.kind === 'necked' ? style.length : 0)),
+    ...f.relief.map((r) => relief(f, r, style.kind === 'necked' ? style.length : 0, words)),
     ...(style.kind === 'slotted' || style.kind === 'bridged'
-      ? slotMargins(f).map((m) => tie(f, m.place, m.distance, style.kind === 'slotted' ? style.tie : 0))
+      ? slotMargins(f).map((m) => tie(f, m.place, m.distance, style.kind === 'slotted' ? style.tie : 0, words))
       : []),
   ]);
 }
 
-function relief(flange: FlangePart, { kind, between: [a, b], length }: Relief, asked: number): Finding {
+function relief(
+  flange: FlangePart,
+  { kind, between: [a, b], length }: Relief,
+  asked: number,
+  words: LengthWords,
+): Finding {
   const place = `${flange.name}, between cylinders ${flange.cylinders[a]} and ${flange.cylinders[b]}`;
   const limit = kind === 'neck' ? asked : 0;
   const holds = length > 0 && length >= limit - EDGE_SLACK;
@@ -34,19 +41,19 @@ function relief(flange: FlangePart, { kind, between: [a, b], length }: Relief, a
       length === 0
         ? `No room for a ${kind} here: ports and bolts stand too near; the plate stays whole.`
         : holds
-          ? `The ${kind} is ${length.toFixed(1)} mm long.`
-          : `The ${kind} is ${length.toFixed(1)} mm long; ${limit.toFixed(1)} mm were asked, ports and bolts leave no more.`,
+          ? `The ${kind} is ${words(length, 1)} long.`
+          : `The ${kind} is ${words(length, 1)} long; ${words(limit, 1)} were asked, ports and bolts leave no more.`,
   };
 }
 
-const tie = (flange: FlangePart, place: string, value: number, limit: number): Finding => ({
+const tie = (flange: FlangePart, place: string, value: number, limit: number, words: LengthWords): Finding => ({
   id: 'flange.tie',
   level: value >= limit - EDGE_SLACK && value > 0 ? 'ok' : 'fail',
   place: `${flange.name}, ${place}`,
   value,
   limit,
   unit: 'mm',
-  message: `${value.toFixed(2)} mm of metal to the outer edge${limit > 0 ? `; ${limit.toFixed(2)} mm are wanted` : ''}.`,
+  message: `${words(value, 2)} of metal to the outer edge${limit > 0 ? `; ${words(limit, 2)} are wanted` : ''}.`,
 });
 
 /** Separate flanges of one head against each other: they may not lie over one another. */
@@ -59,7 +66,7 @@ export function flangesApart({ plan, flanges }: CheckContext): Finding[] {
       .filter((b) => b.head === a.head)
       .map((b) => ({ b, value: gapBetween(a.region.outer, b.region.outer) }))
       .filter(({ value }) => value < NEAR)
-      .map(({ b, value }) => apart(a, b, value, style.gap)),
+      .map(({ b, value }) => apart(a, b, value, style.gap, lengthsIn(plan.units))),
   );
 }
 
@@ -73,7 +80,7 @@ function gapBetween(a: Outline, b: Outline): number {
   return inside(a, b) || inside(b, a) ? -distance : distance;
 }
 
-const apart = (a: FlangePart, b: FlangePart, value: number, limit: number): Finding => ({
+const apart = (a: FlangePart, b: FlangePart, value: number, limit: number, words: LengthWords): Finding => ({
   id: 'flange.apart',
   level: value >= limit - EDGE_SLACK && value > 0 ? 'ok' : 'fail',
   place: `${a.name} and ${b.name}`,
@@ -82,19 +89,19 @@ const apart = (a: FlangePart, b: FlangePart, value: number, limit: number): Find
   unit: 'mm',
   message:
     value > 0
-      ? `${value.toFixed(2)} mm between the flanges; ${limit.toFixed(2)} mm are wanted.`
+      ? `${words(value, 2)} between the flanges; ${words(limit, 2)} are wanted.`
       : 'The flanges overlap: less edge width, or one group for both (flange.style.groups).',
 });
 
 /** Notches that were not cut. */
-export const notches = ({ flanges }: CheckContext): Finding[] =>
+export const notches = ({ plan, flanges }: CheckContext): Finding[] =>
   flanges.flatMap((f) =>
     f.notches.map(({ at, outcome }): Finding => {
       const done = outcome === 'cut' || outcome === 'clear';
       return {
         id: 'flange.notch',
         level: done ? 'ok' : 'fail',
-        place: `${f.name}, notch at ${at.map((c) => c.toFixed(1)).join(', ')} mm`,
+        place: `${f.name}, notch at ${pointWords(at, plan.units, 1)}`,
         value: done ? 0 : 1,
         limit: 0,
         unit: 'count',

@@ -2,6 +2,7 @@ import type { Outline } from '../geometry/outline.js';
 import { outlineContains } from '../geometry/outline-contains.js';
 import { outlineToOutline } from '../geometry/outline-distance.js';
 import type { Plan } from '../params/plan.js';
+import { type LengthWords, lengthsIn } from '../params/wording.js';
 import type { FlangePart } from '../parts/flange.js';
 import { tubeSection } from '../parts/tube-section.js';
 import type { CheckContext } from './context.js';
@@ -9,6 +10,7 @@ import type { Finding } from './finding.js';
 
 /** The fillet weld of every tube against the outer edge and the slots of its flange: it needs its leg of plate beside the tube. */
 export function weldFitsEdge({ plan, flanges }: CheckContext): Finding[] {
+  const words = lengthsIn(plan.units);
   return flanges.flatMap((f) =>
     tubesOn(plan, f).map(({ cylinder, skin }): Finding => {
       const edges = [f.region.outer, ...f.region.slots];
@@ -25,9 +27,9 @@ export function weldFitsEdge({ plan, flanges }: CheckContext): Finding[] {
         unit: 'mm',
         message:
           value >= limit
-            ? `${value.toFixed(2)} mm of plate beside the tube for a weld of ${limit.toFixed(2)} mm.`
+            ? `${words(value, 2)} of plate beside the tube for a weld of ${words(limit, 2)}.`
             : value > 0
-              ? `Only ${value.toFixed(2)} mm of plate beside the tube for a weld of ${limit.toFixed(2)} mm: widen flange.port_edge.`
+              ? `Only ${words(value, 2)} of plate beside the tube for a weld of ${words(limit, 2)}: widen flange.port_edge.`
               : 'The tube reaches over the edge of the flange: widen flange.port_edge.',
       };
     }),
@@ -48,7 +50,7 @@ export function torchReaches({ plan, flanges }: CheckContext): Finding[] {
       const { to, gap } = gaps.reduce((x, y) => (y.gap < x.gap ? y : x));
       // the pair is told once, from the side of the lower cylinder, unless the other has a nearer neighbour
       if (to < a.cylinder && nearestOf(tubes, to) === a.cylinder) return [];
-      return [torch(name, a.cylinder, to, gap, limit)];
+      return [torch(name, [a.cylinder, to], gap, limit, lengthsIn(plan.units))];
     });
   });
 }
@@ -60,17 +62,23 @@ function nearestOf(tubes: readonly Tube[], cylinder: number): number {
   return others.reduce((x, y) => (gap(y) < gap(x) ? y : x)).cylinder;
 }
 
-const torch = (head: string, a: number, b: number, value: number, limit: number): Finding => ({
+const torch = (
+  head: string,
+  pair: readonly [number, number],
+  value: number,
+  limit: number,
+  words: LengthWords,
+): Finding => ({
   id: 'flange.torch-reach',
   level: value >= limit ? 'ok' : 'warn',
-  place: `${head}, cylinders ${Math.min(a, b)} and ${Math.max(a, b)}`,
+  place: `${head}, cylinders ${Math.min(...pair)} and ${Math.max(...pair)}`,
   value,
   limit,
   unit: 'mm',
   message:
     value >= limit
-      ? `${value.toFixed(1)} mm between the tubes at the flange: a torch reaches all round.`
-      : `Only ${value.toFixed(1)} mm between the tubes at the flange where a torch wants ${limit.toFixed(1)} mm (flange.torch_gap): weld the inner side first, tube by tube.`,
+      ? `${words(value, 1)} between the tubes at the flange: a torch reaches all round.`
+      : `Only ${words(value, 1)} between the tubes at the flange where a torch wants ${words(limit, 1)} (flange.torch_gap): weld the inner side first, tube by tube.`,
 });
 
 interface Tube {

@@ -1,3 +1,4 @@
+import { type LengthWords, lengthsIn } from '../params/wording.js';
 import type { FlangePart } from '../parts/flange.js';
 import { boltMargins, type FlangeMargin, openingMargins, websOf } from '../parts/flange-margins.js';
 import type { CheckContext } from './context.js';
@@ -7,13 +8,14 @@ import { EDGE_SLACK } from './slack.js';
 /** Least metal round every opening and every bolt hole. */
 export function flangeEdges({ plan, flanges }: CheckContext): Finding[] {
   const { portEdge, boltEdge } = plan.flange;
+  const words = lengthsIn(plan.units);
   return flanges.flatMap((f) => [
-    ...openingMargins(f).map((m) => edge('flange.port-edge', f, m, portEdge)),
-    ...boltMargins(f).map((m) => edge('flange.bolt-edge', f, m, boltEdge)),
+    ...openingMargins(f).map((m) => edge('flange.port-edge', f, m, portEdge, words)),
+    ...boltMargins(f).map((m) => edge('flange.bolt-edge', f, m, boltEdge, words)),
   ]);
 }
 
-function edge(id: string, flange: FlangePart, m: FlangeMargin, limit: number): Finding {
+function edge(id: string, flange: FlangePart, m: FlangeMargin, limit: number, words: LengthWords): Finding {
   return {
     id,
     level: m.distance >= limit - EDGE_SLACK ? 'ok' : 'fail',
@@ -21,14 +23,14 @@ function edge(id: string, flange: FlangePart, m: FlangeMargin, limit: number): F
     value: m.distance,
     limit,
     unit: 'mm',
-    message: `${m.distance.toFixed(2)} mm of metal to the outer edge; ${limit.toFixed(2)} mm are wanted.`,
+    message: `${words(m.distance, 2)} of metal to the outer edge; ${words(limit, 2)} are wanted.`,
   };
 }
 
 /** Least metal between every two neighbouring openings or holes: the thinnest web at each of them. */
 export function flangeWebs({ plan, flanges }: CheckContext): Finding[] {
   const limit = plan.flange.web;
-  return flanges.flatMap((f) => thinnestAtEach(websOf(f)).map((m) => web(f, m, limit)));
+  return flanges.flatMap((f) => thinnestAtEach(websOf(f)).map((m) => web(f, m, limit, lengthsIn(plan.units))));
 }
 
 /** Of webs in rising order, the first at each place. */
@@ -41,7 +43,7 @@ function thinnestAtEach(webs: readonly FlangeMargin[]): FlangeMargin[] {
   });
 }
 
-function web(flange: FlangePart, m: FlangeMargin, limit: number): Finding {
+function web(flange: FlangePart, m: FlangeMargin, limit: number, words: LengthWords): Finding {
   return {
     id: 'flange.web',
     level: m.distance >= limit - EDGE_SLACK ? 'ok' : 'fail',
@@ -49,6 +51,6 @@ function web(flange: FlangePart, m: FlangeMargin, limit: number): Finding {
     value: m.distance,
     limit,
     unit: 'mm',
-    message: `${m.distance.toFixed(2)} mm of metal between them; ${limit.toFixed(2)} mm are wanted.`,
+    message: `${words(m.distance, 2)} of metal between them; ${words(limit, 2)} are wanted.`,
   };
 }

@@ -1,3 +1,5 @@
+import { sizeWords } from '../params/wording.js';
+import { tooBigFor } from '../parts/printed-part.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
@@ -5,14 +7,15 @@ import type { Finding } from './finding.js';
 export function jigsFit({ plan, jigs }: CheckContext): Finding[] {
   return jigs.map((part) => {
     const over = Math.max(...part.size.map((s, i) => s - plan.jig.bed[i]!));
+    const tooBig = tooBigFor(part.size, plan.jig.bed, plan.units);
     return {
       id: 'jig.bed',
-      level: part.tooBig === null ? 'ok' : 'warn',
+      level: tooBig === null ? 'ok' : 'warn',
       place: part.name,
       value: Math.max(0, over),
       limit: 0,
       unit: 'mm',
-      message: part.tooBig ?? `${part.size.map((s) => s.toFixed(1)).join(' x ')} mm fits the bed.`,
+      message: tooBig ?? `${sizeWords(part.size, plan.units, 1)} fits the bed.`,
     };
   });
 }

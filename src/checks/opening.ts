@@ -1,3 +1,5 @@
+import type { LengthUnit } from '../params/units.js';
+import { fillWords, lengthWords } from '../params/wording.js';
 import type { FlangePart } from '../parts/flange.js';
 import type { OpeningFlow } from '../parts/flange-opening.js';
 import { clockPosition, type LedgeProfile } from '../parts/ledge.js';
@@ -10,24 +12,25 @@ const LEDGE = 0.5;
 
 /** Every opening against the port before it and the tube behind it: ledges that face the gas, and areas. */
 export function openings({ plan, flanges }: CheckContext): Finding[] {
+  const { units } = plan;
   return flanges.flatMap((f) =>
     f.flows.flatMap((flow) => {
       const { shape } = plan.ports.find((p) => p.cylinder === flow.cylinder)!;
       return [
-        ledge(f, flow, flow.atHead, {
+        ledge(f, flow, flow.atHead, units, {
           id: 'opening.port-ledge',
           none: 'The plate leaves no ledge against the port.',
           mend: 'dress it flush, or enlarge the opening (flange.opening)',
           what: 'The plate stands in the gas',
         }),
-        ledge(f, flow, flow.atTube, {
+        ledge(f, flow, flow.atTube, units, {
           id: 'opening.ledge',
           none: 'The tube end leaves no ledge facing the gas.',
           mend: `form the tube's end to the port (${shape}) before welding, or dress it`,
           what: 'The opening reaches beyond the bore of the tube',
         }),
         area(f, flow),
-        ...blend(f, flow),
+        ...blend(f, flow, units),
       ];
     }),
   );
@@ -40,7 +43,13 @@ interface LedgeWords {
   readonly mend: string;
 }
 
-function ledge(flange: FlangePart, { cylinder }: OpeningFlow, { most }: LedgeProfile, words: LedgeWords): Finding {
+function ledge(
+  flange: FlangePart,
+  { cylinder }: OpeningFlow,
+  { most }: LedgeProfile,
+  units: LengthUnit,
+  words: LedgeWords,
+): Finding {
   const fine = most.height <= LEDGE;
   return {
     id: words.id,
@@ -51,7 +60,7 @@ function ledge(flange: FlangePart, { cylinder }: OpeningFlow, { most }: LedgePro
     unit: 'mm',
     message: fine
       ? words.none
-      : `${words.what}: ${most.height.toFixed(2)} mm at most, at ${clockPosition(most.angle)} seen from the tubes: ${words.mend}.`,
+      : `${words.what}: ${lengthWords(most.height, units, 2)} at most, at ${clockPosition(most.angle)} seen from the tubes: ${words.mend}.`,
   };
 }
 
@@ -77,7 +86,7 @@ function area(flange: FlangePart, { cylinder, areas: { port, opening, bore } }: 
 }
 
 /** How much is ground away by hand in a transition. */
-function blend(flange: FlangePart, flow: OpeningFlow): Finding[] {
+function blend(flange: FlangePart, flow: OpeningFlow, units: LengthUnit): Finding[] {
   if (flow.blend === null) return [];
   const { head, outer, volume } = flow.blend;
   const depth = Math.max(head.most.height, outer.most.height);
@@ -89,7 +98,7 @@ function blend(flange: FlangePart, flow: OpeningFlow): Finding[] {
       value: depth,
       limit: flange.thickness,
       unit: 'mm',
-      message: `Blend by hand: up to ${head.most.height.toFixed(2)} mm at the head face, ${outer.most.height.toFixed(2)} mm at the outer face, about ${(volume / 1000).toFixed(1)} cm3${depth <= flange.thickness ? '' : '; steeper than 45 degrees in this plate'}.`,
+      message: `Blend by hand: up to ${lengthWords(head.most.height, units, 2)} at the head face, ${lengthWords(outer.most.height, units, 2)} at the outer face, about ${fillWords(volume, units)}${depth <= flange.thickness ? '' : '; steeper than 45 degrees in this plate'}.`,
     },
   ];
 }

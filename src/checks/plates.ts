@@ -1,4 +1,5 @@
 import type { Plan } from '../params/plan.js';
+import { type LengthWords, lengthsIn, lengthWords, sizeWords } from '../params/wording.js';
 import { edgeMargins, type FlatMargin, flatWebs } from '../parts/plates/flat-margins.js';
 import { flatPartsOf } from '../parts/plates/flat-parts.js';
 import { type PlatePart, platesOf } from '../parts/plates/plate.js';
@@ -9,10 +10,11 @@ import { CONTRACTION, EDGE_SLACK } from './slack.js';
 
 /** Plates: metal to the outside, metal between openings and bolts, openings against the outlets that end in them. */
 export function plates({ plan }: CheckContext): Finding[] {
+  const words = lengthsIn(plan.units);
   return platesOf(unmarked(plan)).flatMap((p) => [
-    ...leastEdge('plate.throat-edge', p, edgeMargins(p.flat.region).openings, p.plan.throatEdge),
-    ...leastEdge('plate.bolt-edge', p, edgeMargins(p.flat.region).holes, p.plan.edge),
-    ...leastWeb(p),
+    ...leastEdge('plate.throat-edge', p, edgeMargins(p.flat.region).openings, p.plan.throatEdge, words),
+    ...leastEdge('plate.bolt-edge', p, edgeMargins(p.flat.region).holes, p.plan.edge, words),
+    ...leastWeb(p, words),
     ...contraction(p),
   ]);
 }
@@ -23,12 +25,18 @@ const unmarked = (plan: Plan): Plan => ({ ...plan, drawing: { ...plan.drawing, e
 const thinnest = (margins: readonly FlatMargin[]): FlatMargin =>
   margins.reduce((a, b) => (b.distance < a.distance ? b : a));
 
-function leastEdge(id: string, { plan }: PlatePart, margins: readonly FlatMargin[], limit: number): Finding[] {
+function leastEdge(
+  id: string,
+  { plan }: PlatePart,
+  margins: readonly FlatMargin[],
+  limit: number,
+  words: LengthWords,
+): Finding[] {
   if (margins.length === 0 || limit === 0) return [];
-  return [metal(id, plan.name, thinnest(margins), limit)];
+  return [metal(id, plan.name, thinnest(margins), limit, words)];
 }
 
-function leastWeb({ plan, flat }: PlatePart): Finding[] {
+function leastWeb({ plan, flat }: PlatePart, words: LengthWords): Finding[] {
   const webs = flatWebs(flat.region);
   if (webs.length === 0) return [];
   // The web of a divided throat is measured on the part it meets and not ours to choose.
@@ -37,10 +45,10 @@ function leastWeb({ plan, flat }: PlatePart): Finding[] {
   const isDivider = (m: FlatMargin): boolean => m.place.endsWith('opening') && m.against.endsWith('opening');
   const least = (m: FlatMargin): number => (isDivider(m) ? Math.min(plan.web, divider) : plan.web);
   const worst = webs.reduce((a, b) => (b.distance - least(b) < a.distance - least(a) ? b : a));
-  return [metal('plate.web', plan.name, worst, least(worst))];
+  return [metal('plate.web', plan.name, worst, least(worst), words)];
 }
 
-function metal(id: string, name: string, m: FlatMargin, limit: number): Finding {
+function metal(id: string, name: string, m: FlatMargin, limit: number, words: LengthWords): Finding {
   return {
     id,
     level: m.distance >= limit - EDGE_SLACK ? 'ok' : 'fail',
@@ -48,7 +56,7 @@ function metal(id: string, name: string, m: FlatMargin, limit: number): Finding 
     value: m.distance,
     limit,
     unit: 'mm',
-    message: `${m.distance.toFixed(2)} mm of metal between ${m.place} and ${m.against}; ${limit.toFixed(2)} mm are wanted.`,
+    message: `${words(m.distance, 2)} of metal between ${m.place} and ${m.against}; ${words(limit, 2)} are wanted.`,
   };
 }
 
@@ -82,8 +90,8 @@ export function sheetFit({ plan, flanges }: CheckContext): Finding[] {
   return all.map((part) => {
     const fits = !tooBig.includes(part);
     const over = Math.max(...[...part.size].sort((a, b) => a - b).map((s, i) => s - sides[i]!));
-    const size = part.size.map((s) => s.toFixed(1)).join(' x ');
-    const room = sheet.size.map((s) => s.toFixed(0)).join(' x ');
+    const size = sizeWords(part.size, plan.units, 1);
+    const room = sizeWords(sheet.size, plan.units, 0);
     return {
       id: 'sheet.fit',
       level: fits ? 'ok' : 'warn',
@@ -92,8 +100,8 @@ export function sheetFit({ plan, flanges }: CheckContext): Finding[] {
       limit: 0,
       unit: 'mm',
       message: fits
-        ? `${size} mm fits the sheet.`
-        : `${size} mm does not fit the sheet of ${room} mm with margins of ${sheet.margin.toFixed(1)} mm: it is on no sheet drawing. Take a larger sheet (drawing.sheet.size).`,
+        ? `${size} fits the sheet.`
+        : `${size} does not fit the sheet of ${room} with margins of ${lengthWords(sheet.margin, plan.units, 1)}: it is on no sheet drawing. Take a larger sheet (drawing.sheet.size).`,
     };
   });
 }

@@ -1,6 +1,7 @@
 import { degrees } from '../geometry/angle.js';
 import { endOf, startOf } from '../geometry/path.js';
 import { angleBetween, distance } from '../geometry/vec3.js';
+import { type LengthWords, lengthsIn } from '../params/wording.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 
@@ -9,29 +10,30 @@ const PLACE = 0.5;
 const LEAN = 0.5;
 
 /** Both ends of every tube against the port or outlet and the inlet they belong to. Routes found here meet them by construction. */
-export function routeEnds({ problem, primaries, secondaries }: CheckContext): Finding[] {
+export function routeEnds({ plan, problem, primaries, secondaries }: CheckContext): Finding[] {
+  const words = lengthsIn(plan.units);
   return [...primaries, ...secondaries].flatMap((p) => {
     const runner = problem.runners.find((r) => r.id === p.id)!;
     const inlet = problem.collectors[p.collector]!.inlets[p.inlet - 1]!;
     const start = startOf(p.path);
     const end = endOf(p.path);
     return [
-      placed(`${p.name} at its start`, distance(start.point, runner.start.origin)),
+      placed(`${p.name} at its start`, distance(start.point, runner.start.origin), words),
       leaning(`${p.name} at its start`, degrees(angleBetween(start.direction, runner.start.z))),
-      placed(`${p.name} at inlet ${p.inlet}`, distance(end.point, inlet.origin)),
+      placed(`${p.name} at inlet ${p.inlet}`, distance(end.point, inlet.origin), words),
       leaning(`${p.name} at inlet ${p.inlet}`, degrees(angleBetween(end.direction, inlet.z))),
     ];
   });
 }
 
-const placed = (place: string, value: number): Finding => ({
+const placed = (place: string, value: number, words: LengthWords): Finding => ({
   id: 'route.end-place',
   level: value <= PLACE ? 'ok' : 'fail',
   place,
   value,
   limit: PLACE,
   unit: 'mm',
-  message: `The tube's end stands ${value.toFixed(3)} mm from where it belongs.`,
+  message: `The tube's end stands ${words(value, 3)} from where it belongs.`,
 });
 
 const leaning = (place: string, value: number): Finding => ({

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Summary } from '../export/summary-schema.js';
+import { lengthsIn } from '../params/wording.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { loadPlan } from './plan-file.js';
 import { textTable } from './text-table.js';
@@ -134,14 +135,15 @@ export const batchedLine = ({ plan, exit, kept, said }: Batched): string =>
 /** The table of a whole batch. */
 export function batchTable(all: readonly Batched[]): string {
   const rows = all.map(({ plan, exit, kept, summary }) => {
+    const words = lengthsIn(summary?.units ?? 'mm');
     const least = summary?.primaries.map((p) => p.clearance_mm).filter((c) => c !== null) ?? [];
     return [
       plan,
       ENDS[exit] + (kept ? ' (kept)' : ''),
       summary ? String(summary.primaries.length) : '-',
-      summary ? `${summary.primaries[0]!.target_mm.toFixed(1)} mm` : '-',
-      summary ? `${summary.spread_mm.toFixed(3)} mm` : '-',
-      least.length > 0 ? `${Math.min(...least).toFixed(2)} mm` : '-',
+      summary ? words(summary.primaries[0]!.target_mm, 1) : '-',
+      summary ? words(summary.spread_mm, 3) : '-',
+      least.length > 0 ? words(Math.min(...least), 2) : '-',
     ];
   });
   const count = (code: ExitCode): number => all.filter((b) => b.exit === code).length;

@@ -67,7 +67,7 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
     await checkFolder(out);
     const progress = progressOn(json);
     const routing = routeHeader(plan, { alternatives, goOn: timeBudget(plan.runners.budget) }, progress);
-    if (!routing.ok) throw noRoute(routing.miss);
+    if (!routing.ok) throw noRoute(routing.miss, plan.units);
     const sweeps = simulate ? await gasOf(routing.header, GAS_POINTS, progress) : [];
     const built = await buildHeader(routing.header, progress);
     const { bill } = built;

@@ -31,7 +31,7 @@ export const checkCommand = (end: (code: ExitCode) => void): CommandModule<objec
   handler: async ({ plan: path, json, quick }) => {
     const plan = await loadPlan(path);
     const routing = routeHeader(plan, { quick, goOn: timeBudget(plan.runners.budget) }, progressOn(json));
-    if (!routing.ok) throw noRoute(routing.miss);
+    if (!routing.ok) throw noRoute(routing.miss, plan.units);
     const { header } = routing;
     process.stdout.write(json ? `${JSON.stringify(checkedSummary(header), null, 2)}\n` : reportText(header, null));
     end(header.passed ? EXIT.ok : EXIT.failedCheck);

@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import type { CommandModule } from 'yargs';
 import { type Compared, type Comparison, compareHeaders } from '../compare.js';
+import type { LengthUnit } from '../params/units.js';
 import { routeHeader } from '../pipeline.js';
 import type { Miss } from '../routing/miss.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
@@ -51,7 +52,7 @@ export const compareCommand = (end: (code: ExitCode) => void): CommandModule<obj
     for (const { path, plan, text } of read) {
       const options = { alternatives: count, goOn: timeBudget(plan.runners.budget) };
       const routing = routeHeader(plan, options, progress);
-      if (!routing.ok) throw noRouteFor(path, routing.miss);
+      if (!routing.ok) throw noRouteFor(path, routing.miss, plan.units);
       const source = { name: basename(path), text };
       const headers = [routing.header, ...(paths.length === 1 ? routing.alternatives : [])];
       for (const header of headers) compared.push({ label: labelOf(compared.length, paths.length), header, source });
@@ -69,8 +70,8 @@ const ONE_SET =
   'only one set of routes was found for this plan, so there is nothing to lay beside it; nothing was written';
 
 /** The end where a plan has no route, with the plan's name. */
-function noRouteFor(path: string, miss: Miss): CommandError {
-  const { code, message, details } = noRoute(miss);
+function noRouteFor(path: string, miss: Miss, units: LengthUnit): CommandError {
+  const { code, message, details } = noRoute(miss, units);
   return new CommandError(code, `${path}: ${message}`, details);
 }
 

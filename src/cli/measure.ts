@@ -48,7 +48,7 @@ export const measureCommand = (end: (code: ExitCode) => void): CommandModule<obj
     const text = file === undefined ? null : await readAsBuiltFile(file);
     if (text !== null) soundAsBuilt(text, file!);
     const routing = routeHeader(plan, { goOn: timeBudget(plan.runners.budget) }, progressOn(json || blank));
-    if (!routing.ok) throw noRoute(routing.miss);
+    if (!routing.ok) throw noRoute(routing.miss, plan.units);
     const { header } = routing;
     const tubes = tubesToMeasure(header.plan, [...header.primaries, ...header.secondaries], header.flanges);
     if (text === null) {

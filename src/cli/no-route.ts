@@ -1,3 +1,5 @@
+import { inches, type LengthUnit } from '../params/units.js';
+import { lengthsIn, tidy } from '../params/wording.js';
 import type { Miss, NearestTube, Relaxation } from '../routing/miss.js';
 import { brokenLimitWords } from './broken-limit-words.js';
 import { CommandError, EXIT } from './exit-code.js';
@@ -6,16 +8,16 @@ import { textTable } from './text-table.js';
 /** How many broken limits are told; the worst come first. */
 const TOLD = 6;
 
-/** The end of a command when no set of routes holds: the nearest miss, the limits that conflict and what alone would mend it. */
-export function noRoute(miss: Miss): CommandError {
+/** The end of a command when no set of routes holds, in the plan's unit: the nearest miss, the limits that conflict and what alone would mend it. */
+export function noRoute(miss: Miss, units: LengthUnit): CommandError {
   const message = [
     miss.timedOut
       ? 'time ran out (runners.budget) before a set of routes that keeps all limits was found'
       : 'no set of routes keeps all limits',
-    ...nearestLines(miss),
+    ...nearestLines(miss, units),
     ...conflictLines(miss),
-    ...relaxationLines(miss),
-    ...(miss.timedOut ? bestSoFar(miss.nearest) : []),
+    ...relaxationLines(miss, units),
+    ...(miss.timedOut ? bestSoFar(miss.nearest, units) : []),
     miss.relaxations.length > 0
       ? 'Nothing was written.'
       : `Nothing was written. Ease one of these in the plan${miss.timedOut ? ', or give runners.budget more seconds' : ''}.`,
@@ -23,10 +25,10 @@ export function noRoute(miss: Miss): CommandError {
   return new CommandError(EXIT.noRoute, message.join('\n'), detailsOf(miss));
 }
 
-function nearestLines({ broken }: Miss): string[] {
+function nearestLines({ broken }: Miss, units: LengthUnit): string[] {
   if (broken.length === 0) return [];
   const more = broken.length > TOLD ? [`  and ${broken.length - TOLD} more`] : [];
-  const lines = broken.slice(0, TOLD).map((b) => `  - ${brokenLimitWords(b)}`);
+  const lines = broken.slice(0, TOLD).map((b) => `  - ${brokenLimitWords(b, units)}`);
   return ['the limits that bind in the nearest miss, worst first:', ...lines, ...more];
 }
 
@@ -41,29 +43,32 @@ function conflictLines({ conflict }: Miss): string[] {
   ];
 }
 
-function relaxationLines({ relaxations, timedOut }: Miss): string[] {
+function relaxationLines({ relaxations, timedOut }: Miss, units: LengthUnit): string[] {
   if (relaxations.length === 0) {
     return [`No single change that would do was found${timedOut ? ' in the time there was' : ''}.`];
   }
   const head = relaxations.length === 1 ? 'This alone would do (tried):' : 'Any one of these alone would do (tried):';
-  return [head, ...relaxations.map((r) => `  - ${changeOf(r)}`)];
+  return [head, ...relaxations.map((r) => `  - ${changeOf(r, units)}`)];
 }
 
 /** A change of the plan: 'runners.length: 760 -> 812 mm'. */
-const changeOf = ({ words, from, to, unit }: Relaxation): string =>
-  to === null ? words : `${words}: ${plain(from!)} -> ${plain(to)} ${unit}`;
-
-const plain = (x: number): string => String(Number(x.toFixed(2)));
+function changeOf({ words, from, to, unit }: Relaxation, units: LengthUnit): string {
+  if (to === null) return words;
+  const inInches = unit === 'mm' && units === 'in';
+  const plain = (x: number): string => (inInches ? tidy(inches(x)) : String(Number(x.toFixed(2))));
+  return `${words}: ${plain(from!)} -> ${plain(to)} ${inInches ? 'in' : unit}`;
+}
 
 /** The set the search got nearest with, when time ended it. */
-function bestSoFar(tubes: readonly NearestTube[]): string[] {
+function bestSoFar(tubes: readonly NearestTube[], units: LengthUnit): string[] {
+  const words = lengthsIn(units);
   if (tubes.length === 0) return ['There was no time for any set of routes, however near.'];
   const rows = tubes.map((t) => [
     t.name,
     String(t.inlet),
-    `${t.length.toFixed(1)} mm`,
+    words(t.length, 1),
     String(t.bends),
-    t.gap === null ? 'wide' : `${t.gap.toFixed(1)} mm`,
+    t.gap === null ? 'wide' : words(t.gap, 1),
   ]);
   const lines = textTable([['tube', 'inlet', 'length', 'bends', 'least gap'], ...rows]);
   return ['The nearest set so far, NOT a solution:', ...lines.map((line) => `  ${line}`)];

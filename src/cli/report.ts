@@ -3,11 +3,13 @@ import type { Finding } from '../checks/finding.js';
 import { CAUTIONS } from '../export/cautions.js';
 import type { OutputFile } from '../export/output-file.js';
 import { leastGap } from '../export/summary.js';
+import type { LengthUnit } from '../params/units.js';
+import { areaWords, lengthsIn } from '../params/wording.js';
 import type { StockBill } from '../parts/stock/bill.js';
 import { type RoutedHeader, verdictOf } from '../pipeline.js';
 import { bendsOf } from '../routing/routed.js';
 import { stockLine } from './stock-line.js';
-import { signed, textTable } from './text-table.js';
+import { signedWords, textTable } from './text-table.js';
 
 /** What a build wrote. */
 export interface Written {
@@ -24,7 +26,7 @@ export function reportText(header: RoutedHeader, written: Written | null): strin
     '',
     ...primaryTable(header),
     '',
-    ...findingLines(header.findings),
+    ...findingLines(header.findings, header.plan.units),
     ...(written ? [stockLine(written.bill), ''] : []),
     ...(written ? fileLines(written) : ['Nothing was written.']),
     '',
@@ -34,27 +36,28 @@ export function reportText(header: RoutedHeader, written: Written | null): strin
 }
 
 function primaryTable({ plan, primaries, gaps }: RoutedHeader): string[] {
+  const words = lengthsIn(plan.units);
   const rows = primaries.map((p) => {
     const least = leastGap(gaps, p.id);
     return [
       String(p.cylinder),
       plan.collectors.length > 1 ? `${plan.collectors[p.collector]!.name} ${p.inlet}` : String(p.inlet),
-      `${p.length.toFixed(3)} mm`,
-      `${signed(p.length - p.target)} mm`,
+      words(p.length, 3),
+      signedWords(p.length - p.target, plan.units),
       String(bendsOf(p)),
-      least === null ? '-' : `${least.toFixed(2)} mm`,
+      least === null ? '-' : words(least, 2),
     ];
   });
   return textTable([['cylinder', 'inlet', 'length', 'off target', 'bends', 'least gap'], ...rows]);
 }
 
-/** Of these a line tells of all printed parts together: which, and how much of each, the worst first. */
+/** Of these, areas all, a line tells of all printed parts together: which, and how much of each, the worst first. */
 const BY_PART: readonly string[] = ['jig.overhang'];
 
 /** Most parts named in such a line. */
 const MOST_NAMED = 6;
 
-function findingLines(findings: readonly Finding[]): string[] {
+function findingLines(findings: readonly Finding[], units: LengthUnit): string[] {
   const shown = findings.filter((f) => f.level !== 'ok');
   const alike = new Map<string, Finding[]>();
   for (const f of shown) {
@@ -64,15 +67,15 @@ function findingLines(findings: readonly Finding[]): string[] {
   const lines = [...alike.values()].map((group) => {
     const { level, id, message } = group[0]!;
     const mark = level === 'fail' ? pc.red('fail') : pc.yellow('warn');
-    if (BY_PART.includes(id)) return `${mark}  ${id}, ${partsOf(group)}: ${message}`;
+    if (BY_PART.includes(id)) return `${mark}  ${id}, ${partsOf(group, units)}: ${message}`;
     return `${mark}  ${id}, ${group.map((f) => f.place).join('; ')}: ${message}`;
   });
   return [...lines, `${findings.length - shown.length} of ${findings.length} checks hold without remark.`, ''];
 }
 
-function partsOf(group: readonly Finding[]): string {
+function partsOf(group: readonly Finding[], units: LengthUnit): string {
   const sorted = [...group].sort((a, b) => b.value - a.value);
-  const named = sorted.slice(0, MOST_NAMED).map((f) => `${f.place} ${f.value.toFixed(0)} ${f.unit}`);
+  const named = sorted.slice(0, MOST_NAMED).map((f) => `${f.place} ${areaWords(f.value, units, 0)}`);
   const rest = sorted.length - named.length;
   return [...named, ...(rest > 0 ? [`and ${rest} more, all in print/plates.csv`] : [])].join('; ');
 }

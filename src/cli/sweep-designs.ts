@@ -47,7 +47,12 @@ export function sweptDesign(job: SweepJob, design: number): SweptDesign {
   }
   const routing = routeHeader(read.plan, { quick: true, goOn: countBudget(job.effort) });
   if (!routing.ok)
-    return { design, values: named, outcome: 'no route', binds: routing.miss.broken.map(brokenLimitWords) };
+    return {
+      design,
+      values: named,
+      outcome: 'no route',
+      binds: routing.miss.broken.map((b) => brokenLimitWords(b, read.plan.units)),
+    };
   const { primaries, secondaries, gaps, findings, passed, cost, plan } = routing.header;
   const tubes = [...primaries, ...secondaries];
   const least = tubes.map((t) => leastGap(gaps, t.id)).filter((g) => g !== null);

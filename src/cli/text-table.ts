@@ -1,8 +1,12 @@
+import type { LengthUnit } from '../params/units.js';
+import { lengthWords } from '../params/wording.js';
+
 /** Rows as lines, every column as wide as its widest cell, set to the right. */
 export function textTable(rows: readonly (readonly string[])[]): string[] {
   const widths = rows[0]!.map((_, i) => Math.max(...rows.map((r) => r[i]!.length)));
   return rows.map((r) => r.map((cell, i) => cell.padStart(widths[i]!)).join('   '));
 }
 
-/** A length with its sign, three decimals: '+0.120'. */
-export const signed = (x: number): string => `${x < -5e-4 ? '-' : '+'}${Math.abs(x).toFixed(3)}`;
+/** A length in mm with its sign and unit: '+0.120 mm', '+0.00472 in'. */
+export const signedWords = (mm: number, unit: LengthUnit): string =>
+  `${mm < -5e-4 ? '-' : '+'}${lengthWords(Math.abs(mm), unit, 3)}`;

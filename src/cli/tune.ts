@@ -111,7 +111,7 @@ function refuse(plan: Plan): never {
 
 function routedHeader(plan: Plan, json: boolean): RoutedHeader {
   const routing = routeHeader(plan, { goOn: timeBudget(plan.runners.budget) }, progressOn(json));
-  if (!routing.ok) throw noRoute(routing.miss);
+  if (!routing.ok) throw noRoute(routing.miss, plan.units);
   return routing.header;
 }
 

@@ -2,7 +2,8 @@ import type { Outline } from '../geometry/outline.js';
 import { circleOf } from '../geometry/outline-make.js';
 import { outlineBounds } from '../geometry/outline-measure.js';
 import type { Vec2 } from '../geometry/vec2.js';
-import { inches } from '../params/units.js';
+import type { LengthUnit } from '../params/units.js';
+import { lengthWords, sizeWords } from '../params/wording.js';
 import type { FlatHole, FlatPart } from '../parts/plates/flat-part.js';
 import { asciiWords, dxfText } from './dxf.js';
 import { type DxfEntity, type DxfLayer, type DxfOptions, USUAL_DXF } from './dxf-drawing.js';
@@ -121,19 +122,15 @@ export function reference([x, y]: Vec2, units: DxfOptions['units']): DxfEntity[]
   ];
 }
 
-/** A size in the drawing's unit. */
-export const sizeWords = ([x, y]: Vec2, units: DxfOptions['units']): string =>
-  units === 'in' ? `${inches(x).toFixed(3)} x ${inches(y).toFixed(3)} in` : `${x.toFixed(2)} x ${y.toFixed(2)} mm`;
-
 function notesOf(part: FlatPart, units: DxfOptions['units']): string[] {
   const { size, thickness, material, mass, kerf } = part;
   const weight = mass === null ? '' : `, ${mass.toFixed(2)} kg finished`;
   return [
     `${part.title} (${part.belongs})`,
-    `${Number(thickness.toFixed(3))} mm ${material}${weight}${part.count > 1 ? `, ${part.count} pieces` : ''}`,
-    `Finished size ${sizeWords(size, units)}, 1:1, drawn in ${units}, ${part.seen}`,
+    `${lengthWords(thickness, part.units)} ${material}${weight}${part.count > 1 ? `, ${part.count} pieces` : ''}`,
+    `Finished size ${sizeWords(size, units, units === 'mm' ? 2 : 1)}, 1:1, drawn in ${units}, ${part.seen}`,
     kerf.compensated
-      ? `Kerf ${kerf.width} mm: COMPENSATED, lines are the path of the cut's middle. Switch kerf off at the cutter`
+      ? `Kerf ${lengthWords(kerf.width, part.units)}: COMPENSATED, lines are the path of the cut's middle. Switch kerf off at the cutter`
       : 'Kerf: NOT COMPENSATED, lines are the finished edges. Set the kerf at the cutter',
     `Order: ${operations(part).join(', ')}. NOTES is not cut`,
     ...(part.blends.length > 0
@@ -155,17 +152,17 @@ function operations(part: FlatPart): string[] {
 }
 
 /** One row for each size of opening, and for each size and kind of hole. */
-export function sizeRows({ region }: FlatPart): string[] {
+export function sizeRows({ region, units }: FlatPart): string[] {
   const rows = [
-    ...region.openings.map((o) => `opening ${openingSize(o.outline)}`),
+    ...region.openings.map((o) => `opening ${openingSize(o.outline, units)}`),
     ...region.holes.map((h) => `${h.words}, ${h.drill ? 'drill' : 'cut'}`),
   ];
   return [...new Set(rows)].map((row) => `${rows.filter((r) => r === row).length} x ${row}`);
 }
 
-function openingSize(outline: Outline): string {
+function openingSize(outline: Outline, units: LengthUnit): string {
   const circle = circleOf(outline);
-  if (circle !== null) return `${circle.diameter.toFixed(2)} mm round`;
+  if (circle !== null) return `${lengthWords(circle.diameter, units, 2)} round`;
   const { from, to } = outlineBounds(outline);
-  return `${(to[0] - from[0]).toFixed(2)} x ${(to[1] - from[1]).toFixed(2)} mm`;
+  return sizeWords([to[0] - from[0], to[1] - from[1]], units, 2);
 }

@@ -1,5 +1,6 @@
 import { outlineBounds } from '../geometry/outline-measure.js';
 import type { Vec2 } from '../geometry/vec2.js';
+import { lengthWords, sizeWords } from '../params/wording.js';
 import { middleOf } from '../parts/plates/engraving.js';
 import type { FlatHole, FlatPart } from '../parts/plates/flat-part.js';
 import type { OutputFile } from './output-file.js';
@@ -35,10 +36,12 @@ export function flatPdf(part: FlatPart, paper: PaperName): OutputFile {
 
 const flatPrint = (part: FlatPart): TilePrint => {
   const { from, to } = outlineBounds(part.region.outer);
-  const size = part.size.map((s) => s.toFixed(2)).join(' x ');
+  const { units } = part;
   return {
     title: part.title,
-    facts: [`${Number(part.thickness.toFixed(3))} mm ${part.material}, ${size} mm, ${part.belongs}, ${part.seen}`],
+    facts: [
+      `${lengthWords(part.thickness, units)} ${part.material}, ${sizeWords(part.size, units, 2)}, ${part.belongs}, ${part.seen}`,
+    ],
     from: [from[0] - PAD, from[1] - PAD],
     to: [to[0] + PAD, to[1] + PAD],
     up: true,

@@ -1,6 +1,8 @@
 import type { Outline } from '../geometry/outline.js';
 import { outlineBounds } from '../geometry/outline-measure.js';
 import { add2, distance2, lerp2, scale2, sub2, unit2, type Vec2 } from '../geometry/vec2.js';
+import { inches, type LengthUnit } from '../params/units.js';
+import { lengthWords } from '../params/wording.js';
 import { middleOf } from '../parts/plates/engraving.js';
 import type { FlatHole, FlatPart } from '../parts/plates/flat-part.js';
 import { sizeRows } from './flat-dxf.js';
@@ -101,7 +103,8 @@ function axes(openings: readonly Outline[]): string[] {
 }
 
 /** Overall size, the pitch of the openings, and of the bolts of a plate. */
-function sizes({ region, kind }: FlatPart): string[] {
+function sizes({ region, kind, units }: FlatPart): string[] {
+  const between = (a: Vec2, b: Vec2): string[] => sizeLine(a, b, units);
   const { from, to } = outlineBounds(region.outer);
   const openings = region.openings.map((o) => middleOf(o.outline));
   const bolts = kind === 'flange' ? [] : region.holes.map((h) => h.at);
@@ -134,13 +137,13 @@ function apart(values: readonly number[]): number[] {
   return kept.length > 1 && kept.every((v, i) => i === 0 || v - kept[i - 1]! >= LEAST_PITCH) ? kept : [];
 }
 
-/** A dimension line with a tip at each end and its length in mm. */
-function between(a: Vec2, b: Vec2): string[] {
+/** A dimension line with a tip at each end and its length in the plan's unit. */
+function sizeLine(a: Vec2, b: Vec2, units: LengthUnit): string[] {
   const length = distance2(a, b);
   if (length < 1e-6) return [];
   const middle = lerp2(a, b, 0.5);
   const upright = Math.abs(b[0] - a[0]) < 1e-9;
-  const words = length.toFixed(1);
+  const words = units === 'in' ? inches(length).toFixed(3) : length.toFixed(1);
   const label = upright
     ? `<text x="${mm(middle[0] - 1.2)}" y="${mm(-middle[1])}" text-anchor="middle" transform="rotate(-90 ${mm(middle[0] - 1.2)} ${mm(-middle[1])})">${words}</text>`
     : text(middle, words, '', 'middle', -1.2);
@@ -158,11 +161,11 @@ function tip(a: Vec2, b: Vec2): string {
 function headLines(part: FlatPart): string[] {
   const weight = part.mass === null ? '' : `, ${part.mass.toFixed(2)} kg`;
   return [
-    `${Number(part.thickness.toFixed(3))} mm ${part.material}${weight}${part.count > 1 ? `, ${part.count} pieces` : ''}`,
+    `${lengthWords(part.thickness, part.units)} ${part.material}${weight}${part.count > 1 ? `, ${part.count} pieces` : ''}`,
     part.kerf.compensated
-      ? `the cut file is moved by half a kerf of ${part.kerf.width} mm`
+      ? `the cut file is moved by half a kerf of ${lengthWords(part.kerf.width, part.units)}`
       : 'the cut file is the finished size: set the kerf at the cutter',
-    `${part.belongs}; ${part.seen}; finished sizes in mm`,
+    `${part.belongs}; ${part.seen}; finished sizes in ${part.units === 'in' ? 'inches' : 'mm'}`,
   ];
 }
 

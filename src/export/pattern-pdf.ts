@@ -1,6 +1,7 @@
 import { outlineBounds } from '../geometry/outline-measure.js';
 import type { Vec2 } from '../geometry/vec2.js';
 import { shortHash } from '../params/plan-hash.js';
+import { lengthWords, sizeWords } from '../params/wording.js';
 import type { Pattern, PatternLine } from '../parts/patterns/pattern.js';
 import type { OutputFile } from './output-file.js';
 import { type Doc, endedBytes, paperDocument } from './paper/document.js';
@@ -58,15 +59,15 @@ export function patternPrint(pattern: Pattern, stamp: PrintStamp): TilePrint {
   };
 }
 
-function factsOf({ outline, tube, plate, count, notes, tab, deviation }: Pattern): string[] {
+function factsOf({ outline, tube, plate, count, notes, tab, deviation, units }: Pattern): string[] {
   const { from, to } = outlineBounds(outline);
-  const size = `${(to[0] - from[0]).toFixed(2)} x ${(to[1] - from[1]).toFixed(2)} mm without tab`;
+  const size = `${sizeWords([to[0] - from[0], to[1] - from[1]], units, 2)} without tab`;
   const pieces = `${count} ${count === 1 ? 'piece' : 'pieces'}`;
   const lay =
     tube === null
-      ? `Sheet of ${plate === null ? 'plate' : `${plate.thickness} mm ${plate.material}`}: cut along the thick line, bend or roll at the bend lines.`
-      : `Wrap round the ${tube.side} of tube ${Number(tube.od.toFixed(3))} x ${Number(tube.wall.toFixed(3))} mm: the reference line on the tube's clocking mark${tab === null ? '' : ', the tab under the other end'}; mark along the thick edge.`;
-  return [`${size}, ${pieces}, drawn to within ${Math.max(deviation, 0.001).toFixed(3)} mm`, lay, ...notes];
+      ? `Sheet of ${plate === null ? 'plate' : `${lengthWords(plate.thickness, units)} ${plate.material}`}: cut along the thick line, bend or roll at the bend lines.`
+      : `Wrap round the ${tube.side} of tube ${sizeWords([tube.od, tube.wall], units)}: the reference line on the tube's clocking mark${tab === null ? '' : ', the tab under the other end'}; mark along the thick edge.`;
+  return [`${size}, ${pieces}, drawn to within ${lengthWords(Math.max(deviation, 0.001), units, 3)}`, lay, ...notes];
 }
 
 /** The kinds of line that stand on it, in words. */

@@ -1,4 +1,5 @@
 import { outlineBounds } from '../geometry/outline-measure.js';
+import { lengthWords, sizeWords } from '../params/wording.js';
 import { cutContour } from '../parts/patterns/cut-contour.js';
 import type { Pattern, PatternLine } from '../parts/patterns/pattern.js';
 
@@ -7,12 +8,14 @@ export function patternWords(p: Pattern): string[] {
   const { from, to } = outlineBounds(cutContour(p));
   const what =
     p.plate === null
-      ? `${p.tube!.side === 'outside' ? 'Wraps round' : 'Rolls inside'} tube ${p.tube!.od.toFixed(2)} x ${p.tube!.wall.toFixed(2)} mm`
-      : `${Number(p.plate.thickness.toFixed(3))} mm ${p.plate.material}`;
+      ? `${p.tube!.side === 'outside' ? 'Wraps round' : 'Rolls inside'} tube ${sizeWords([p.tube!.od, p.tube!.wall], p.units, 2)}`
+      : `${lengthWords(p.plate.thickness, p.units)} ${p.plate.material}`;
   const exact =
-    p.deviation === 0 ? 'exact arcs' : `lines and arcs within ${(Math.ceil(p.deviation * 1e4) / 1e4).toFixed(4)} mm`;
+    p.deviation === 0
+      ? 'exact arcs'
+      : `lines and arcs within ${lengthWords(Math.ceil(p.deviation * 1e4) / 1e4, p.units, 4)}`;
   return [
-    `${what}; ${p.count} ${p.count === 1 ? 'piece' : 'pieces'}; ${(to[0] - from[0]).toFixed(1)} x ${(to[1] - from[1]).toFixed(1)} mm`,
+    `${what}; ${p.count} ${p.count === 1 ? 'piece' : 'pieces'}; ${sizeWords([to[0] - from[0], to[1] - from[1]], p.units, 1)}`,
     ...p.lines.filter((l) => l.label.includes(':')).map((l) => `Line ${l.label}`),
     ...p.notes,
     `1:1: ${exact}. Try the pattern on a scrap before you cut`,

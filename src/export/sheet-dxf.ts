@@ -1,9 +1,10 @@
 import { rectangleOutline } from '../geometry/outline-make.js';
 import { translateOutline } from '../geometry/outline-transform.js';
+import { lengthWords, sizeWords } from '../params/wording.js';
 import { onSheet, pointOnSheet, type Sheet } from '../parts/plates/sheet.js';
 import { asciiWords, dxfText } from './dxf.js';
 import { type DxfEntity, type DxfLayer, type DxfOptions, USUAL_DXF } from './dxf-drawing.js';
-import { FLAT_LAYERS, partEntities, reference, sizeWords } from './flat-dxf.js';
+import { FLAT_LAYERS, partEntities, reference } from './flat-dxf.js';
 import { type OutputFile, textFile } from './output-file.js';
 
 const LAYERS = [...FLAT_LAYERS, { name: 'SHEET', colour: 'yellow' }] as const satisfies readonly DxfLayer[];
@@ -34,7 +35,7 @@ export function sheetDxf(sheet: Sheet, options: DxfOptions = USUAL_DXF): OutputF
 function sheetNotes(sheet: Sheet, { units }: DxfOptions): string[] {
   const compensated = sheet.pieces.some((p) => p.part.kerf.compensated);
   return [
-    `${Number(sheet.thickness.toFixed(3))} mm ${sheet.material}, sheet ${sizeWords(sheet.size, units)}, 1:1, drawn in ${units}`,
+    `${lengthWords(sheet.thickness, sheet.units)} ${sheet.material}, sheet ${sizeWords(sheet.size, units, units === 'mm' ? 2 : 1)}, 1:1, drawn in ${units}`,
     ...piecesOn(sheet).map(({ name, count }) => `${count} x ${name}`),
     compensated
       ? 'Kerf: COMPENSATED. Switch kerf off at the cutter'

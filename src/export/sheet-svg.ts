@@ -1,4 +1,5 @@
 import type { Outline } from '../geometry/outline.js';
+import { lengthWords, sizeWords } from '../params/wording.js';
 import { middleOf } from '../parts/plates/engraving.js';
 import { onSheet, pointOnSheet, type Sheet, type SheetPiece } from '../parts/plates/sheet.js';
 import { type OutputFile, textFile } from './output-file.js';
@@ -18,7 +19,7 @@ export function sheetSvg(sheet: Sheet): OutputFile {
   const [width, height] = sheet.size;
   const words = wordsFor(Math.max(width, height));
   const rows = [
-    `${Number(sheet.thickness.toFixed(3))} mm ${sheet.material}, ${mm(width)} x ${mm(height)} mm`,
+    `${lengthWords(sheet.thickness, sheet.units)} ${sheet.material}, ${sizeWords(sheet.size, sheet.units)}`,
     ...piecesOn(sheet).map(({ name, count }) => `${count} x ${name}`),
   ];
   const below = 1.6 * words * (rows.length + 0.5);

@@ -42,7 +42,7 @@ export function shoppingList(bill: StockBill, density: number | null): OutputFil
     return [item, 'estimate', amount, unit, null, null, null, null, null, unit === 'kg' ? material : null, null, mass];
   };
   const estimates = [
-    also('filler wire, without the seams of the merge', bill.fillerMass, 'kg', bill.fillerMass),
+    also('filler wire', bill.fillerMass, 'kg', bill.fillerMass),
     also('purge gas, the tubes filled once', bill.purgeVolume, 'litre', null),
   ];
   return { path: 'shopping-list.csv', kind: 'shopping-list', bytes: csvBytes(HEADER, [...stock, ...estimates]) };

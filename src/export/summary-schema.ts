@@ -98,7 +98,7 @@ const stock = z.strictObject({
     )
     .describe('What to buy'),
   tube_mass_kg: z.number().nullable().describe('Of the pieces, kg; null where the density is not known'),
-  weld_length_mm: mm('Once round the tube at every joint and end, without the seams of the merge'),
+  weld_length_mm: mm('Once round the tube at every joint and end, along the seams of every merge and round its end'),
   filler_mass_kg: z.number().nullable().describe('Estimate, kg'),
   purge_volume_l: z.number().describe('The bores of all tubes, filled once, litres'),
   unmade: z
@@ -128,6 +128,9 @@ export const summarySchema = z.strictObject({
     .describe('Tubes between collectors; none without 4-2-1'),
   spread_mm: mm('Longest minus shortest primary'),
   tolerance_mm: mm('Largest allowed spread'),
+  units: z
+    .enum(['mm', 'in'])
+    .describe('Unit the plan is written in, and sentences here are: numbers are in mm all the same'),
   passed: z.boolean().describe('True when no finding has the level fail'),
   collectors: z.array(collector).describe('In the order of the plan; empty where nothing was built'),
   plates: z.array(plate).describe('Plates beside the head flanges'),

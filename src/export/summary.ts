@@ -53,6 +53,7 @@ export function summaryOf(s: SummarySource, files: readonly OutputFile[]): Summa
     })),
     spread_mm: spreadOf(s.primaries.map((p) => p.length)),
     tolerance_mm: s.plan.runners.tolerance,
+    units: s.plan.units,
     passed: passes(s.findings),
     collectors: s.collectors.map(collectorSummary),
     plates: s.plates.map(({ plan, flat, openArea, frame }) => ({

@@ -106,7 +106,26 @@ export const together = (supports: readonly Stiffness[]): Stiffness =>
   supports.reduce((sum, k) => sum.map((row, i) => row.map((v, j) => v + k[i]![j]!)));
 
 /** The most a force of `load` N at the point moves it, mm, whichever way it pulls. */
-export const mostGive = (compliance: Compliance, load: number): number => load * largestEigenvalue(compliance);
+export const mostGive = (compliance: Compliance, load: number): number => load * largestEigen(compliance).value;
+
+/** How far a force moves the point along one of the three ways that it moves along and no other: mm, and a unit vector. */
+export interface PrincipalGive {
+  readonly give: number;
+  readonly direction: Vec3;
+}
+
+/**
+ * The three ways square to each other along which a force of `load` N moves the point straight, the softest first. Stop it along one of
+ * them and the next is the most it gives: none moves the point along another.
+ */
+export function principalGives(compliance: Compliance, load: number): readonly PrincipalGive[] {
+  let block = [0, 1, 2].map((r) => [0, 1, 2].map((c) => compliance[r]![c]!));
+  return [0, 1, 2].map(() => {
+    const { value, vector } = largestEigen(block);
+    block = block.map((row, r) => row.map((m, c) => m - value * vector[r]! * vector[c]!));
+    return { give: load * Math.max(0, value), direction: vector };
+  });
+}
 
 /** Stiffness of a compliance and the other way about. Throws RangeError when there is none: something moves without a force, or not at all. */
 export function inverse(m: readonly (readonly number[])[]): number[][] {
@@ -135,7 +154,7 @@ export function inverse(m: readonly (readonly number[])[]): number[][] {
 }
 
 /** Of the block of moves and forces, which is symmetric without negative eigenvalues, by repeated multiplication from its worst axis. */
-function largestEigenvalue(m: Compliance): number {
+function largestEigen(m: Compliance): { readonly value: number; readonly vector: Vec3 } {
   const worst = [0, 1, 2].reduce((a, b) => (m[b]![b]! > m[a]![a]! ? b : a));
   let v: Vec3 = unit([m[0]![worst]!, m[1]![worst]!, m[2]![worst]!]);
   let value = 0;
@@ -143,8 +162,8 @@ function largestEigenvalue(m: Compliance): number {
     const w: Vec3 = [0, 1, 2].map((r) => m[r]![0]! * v[0] + m[r]![1]! * v[1] + m[r]![2]! * v[2]) as unknown as Vec3;
     const next = Math.hypot(...w);
     v = scale(w, 1 / next);
-    if (Math.abs(next - value) < 1e-9 * next) return next;
+    if (Math.abs(next - value) < 1e-9 * next) return { value: next, vector: v };
     value = next;
   }
-  return value;
+  return { value, vector: v };
 }

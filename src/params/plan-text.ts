@@ -37,18 +37,31 @@ export const PLAN_YAML = {
   uniqueKeys: false,
 } as const;
 
-/** Reads YAML, or JSON, which is YAML too. Never throws: what is wrong comes back as problems with their lines. */
-export function readPlanText(text: string): PlanText | readonly PlanProblem[] {
+/** What a text is to be, in the words of its faults. */
+export interface TextKind {
+  /** 'a plan', 'an as-built file'. */
+  readonly name: string;
+  /** What one file of it holds. */
+  readonly holds: string;
+}
+
+const PLAN: TextKind = { name: 'a plan', holds: 'a plan file holds one plan' };
+
+/**
+ * Reads YAML, or JSON, which is YAML too; `kind` is what faults call it. Never throws: what is wrong comes back as problems with
+ * their lines.
+ */
+export function readPlanText(text: string, kind: TextKind = PLAN): PlanText | readonly PlanProblem[] {
   const bytes = new TextEncoder().encode(text).length;
   if (bytes > LARGEST_PLAN_FILE) {
-    return [fileProblem(`expected a plan file of at most ${LARGEST_PLAN_FILE} bytes, found ${bytes}`)];
+    return [fileProblem(`expected ${kind.name} of at most ${LARGEST_PLAN_FILE} bytes, found ${bytes}`)];
   }
   const deep = tooDeepLine(text);
-  if (deep !== null) return [{ ...fileProblem('the file is nested deeper than any plan'), line: deep }];
+  if (deep !== null) return [{ ...fileProblem(`the file is nested deeper than ${kind.name} ever is`), line: deep }];
   const lines = new LineCounter();
   try {
     const document = parseDocument(text, { ...PLAN_YAML, lineCounter: lines });
-    const problems = [...syntaxProblems(document, lines), ...shapeProblems(document, lines)];
+    const problems = [...syntaxProblems(document, lines, kind), ...shapeProblems(document, lines, kind)];
     if (problems.length > 0) return problems;
     const value: unknown = document.toJS({ maxAliasCount: MOST_ALIASES });
     return { value, problemAt: (fault) => problemAt(document, lines, fault) };
@@ -64,25 +77,27 @@ function problemAtOffset(lines: LineCounter, offset: number, message: string, pa
   return { line: Math.max(line, 1), column: Math.max(col, 1), path: printable(path), message: printable(message) };
 }
 
-function syntaxProblems(document: PlanDocument, lines: LineCounter): PlanProblem[] {
+function syntaxProblems(document: PlanDocument, lines: LineCounter, kind: TextKind): PlanProblem[] {
   return [...document.errors, ...document.warnings].map((e) => {
-    const message = SYNTAX_WORDS[e.code] ?? `this is not YAML: ${e.message}`;
+    const message = SYNTAX_WORDS[e.code]?.(kind) ?? `this is not YAML: ${e.message}`;
     return problemAtOffset(lines, e.pos[0], message);
   });
 }
 
-const SYNTAX_WORDS: Readonly<Record<string, string>> = {
-  MULTIPLE_DOCS: 'a second document starts here; a plan file holds one plan',
-  TAG_RESOLVE_FAILED: 'a plan has no tags (!name); leave it out',
-  TAB_AS_INDENT: 'a tab indents this line; use spaces',
+const SYNTAX_WORDS: Readonly<Record<string, (kind: TextKind) => string>> = {
+  MULTIPLE_DOCS: ({ holds }) => `a second document starts here; ${holds}`,
+  TAG_RESOLVE_FAILED: ({ name }) => `${name} has no tags (!name); leave it out`,
+  TAB_AS_INDENT: () => 'a tab indents this line; use spaces',
 };
 
 /**
  * What the parser allows and a plan does not: other versions, fields given twice (the parser's own check is quadratic), special
  * keys, anchors that hold themselves, aliases without end.
  */
-function shapeProblems(document: PlanDocument, lines: LineCounter): PlanProblem[] {
-  if (document.directives?.yaml.version !== '1.2') return [fileProblem('a plan is YAML 1.2; leave the %YAML line out')];
+function shapeProblems(document: PlanDocument, lines: LineCounter, { name: what }: TextKind): PlanProblem[] {
+  if (document.directives?.yaml.version !== '1.2') {
+    return [fileProblem(`${what} is YAML 1.2; leave the %YAML line out`)];
+  }
   const problems: PlanProblem[] = [];
   let aliases = 0;
   visit(document, {
@@ -99,7 +114,7 @@ function shapeProblems(document: PlanDocument, lines: LineCounter): PlanProblem[
     },
     Pair(_, pair) {
       if (!isScalar(pair.key) || !FORBIDDEN_KEYS.has(String(pair.key.value))) return;
-      const message = `a plan cannot have a field named ${JSON.stringify(pair.key.value)}`;
+      const message = `${what} cannot have a field named ${JSON.stringify(pair.key.value)}`;
       problems.push(problemAtOffset(lines, offsetOf(pair.key), message));
     },
     Alias(_, alias, ancestors) {

@@ -4,6 +4,8 @@ import type { Mesh } from '../geometry/mesh.js';
 import { placed, volumeOf } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import type { CollectorPlan } from '../params/plan.js';
+import type { LengthUnit } from '../params/units.js';
+import { type LengthWords, lengthsIn } from '../params/wording.js';
 import { collectorGas, collectorSolid } from './collector-solid.js';
 import { type CollectorGeometry, collectorGeometry, type InletTube } from './merge-geometry.js';
 import type { SolidPart } from './part.js';
@@ -42,7 +44,8 @@ const STEPS = 8;
 const SLIVER = 1;
 
 /**
- * The collector of a plan for the tube that arrives at its inlets, `file` its name as a file, `material` the words for the tubes', `chamfer` of the first layers, mm.
+ * The collector of a plan for the tube that arrives at its inlets, `file` its name as a file, `material` the words for the tubes', `chamfer` of the first layers, mm;
+ * its notes say lengths in `units`.
  * Throws RangeError when its solid is not one closed body.
  */
 export function collectorOf(
@@ -52,6 +55,7 @@ export function collectorOf(
   file: string = fileName(plan.name),
   material = 'steel',
   chamfer = 0,
+  units: LengthUnit = 'mm',
 ): Collector {
   const geometry = collectorGeometry(plan, tube);
   const part = smallerBy(geometry, (g) =>
@@ -77,7 +81,7 @@ export function collectorOf(
     part,
     wallVolume,
     mass: wallVolume * plateDensity(material) * 1e-9,
-    notes: notesOn(geometry),
+    notes: notesOn(geometry, lengthsIn(units)),
   };
 }
 
@@ -85,21 +89,21 @@ export function collectorOf(
 export const standingCollector = ({ plan, geometry }: Pick<Collector, 'plan' | 'geometry'>): Mesh =>
   smallerBy(geometry, (g) => soundBody(placed(collectorSolid(g), plan.frame), plan.name, SLIVER));
 
-function notesOn({ spike, slip, branch }: CollectorGeometry): string[] {
+function notesOn({ spike, slip, branch }: CollectorGeometry, words: LengthWords): string[] {
   return [
     ...(spike === null
       ? []
-      : [`a spike ${spike.length.toFixed(1)} mm long closes the centre from the inlet plane to where the tubes meet`]),
+      : [`a spike ${words(spike.length, 1)} long closes the centre from the inlet plane to where the tubes meet`]),
     ...(slip === null
       ? []
       : [
-          `sleeves of ${(2 * slip.bore).toFixed(2)} mm bore slip ${slip.overlap.toFixed(1)} mm over the tubes, which are not welded there: hold them with springs or tabs (common practice, no source)`,
-          `each sleeve goes on ${slip.land.toFixed(1)} mm over the merge's own tube and is welded round its edge there`,
+          `sleeves of ${words(2 * slip.bore, 2)} bore slip ${words(slip.overlap, 1)} over the tubes, which are not welded there: hold them with springs or tabs (common practice, no source)`,
+          `each sleeve goes on ${words(slip.land, 1)} over the merge's own tube and is welded round its edge there`,
         ]),
     ...(branch === null
       ? []
       : [
-          `a branch of ${branch.od.toFixed(1)} mm leaves the ${branch.host.kind} at ${degrees(branch.angle).toFixed(1)} deg to the gas, its axis meets the collector's ${branch.at.toFixed(1)} mm from the inlet plane`,
+          `a branch of ${words(branch.od, 1)} leaves the ${branch.host.kind} at ${degrees(branch.angle).toFixed(1)} deg to the gas, its axis meets the collector's ${words(branch.at, 1)} from the inlet plane`,
         ]),
   ];
 }

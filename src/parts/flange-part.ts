@@ -1,6 +1,7 @@
 import type { Outline } from '../geometry/outline.js';
 import type { Vec2 } from '../geometry/vec2.js';
 import type { FlangeStyle } from '../params/plan/flange.js';
+import type { LengthUnit } from '../params/units.js';
 import type { BoltGrowth } from './flange-growth.js';
 import type { NotchDone } from './flange-notch.js';
 import type { OpeningFlow } from './flange-opening.js';
@@ -66,6 +67,8 @@ export interface FlangePart {
   readonly cutLength: number;
   /** kg, from the density of the material's kind. */
   readonly mass: number;
+  /** Unit its words say lengths in: the plan's. */
+  readonly units: LengthUnit;
   /** Remarks for the fabricator. */
   readonly notes: readonly string[];
 }

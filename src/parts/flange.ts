@@ -103,6 +103,7 @@ function flangeOf(plan: Plan, { head, index, ports, bolts, part }: Share, headFi
   const name = part ? `${headFile}-${ports.map((p) => p.cylinder).join('-')}` : headFile;
   const made = {
     name,
+    units: plan.units,
     title: `${plan.name}: ${heading(headFile, head, part ? ports : [])}`,
     headName: head.name,
     head: index,

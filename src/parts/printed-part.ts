@@ -5,6 +5,8 @@ import { snapMesh } from '../geometry/mesh-snap.js';
 import { meshFaults } from '../geometry/mesh-validate.js';
 import { evaluate, footChamfered, largestBody, placed, type Solid } from '../geometry/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
+import type { LengthUnit } from '../params/units.js';
+import { sizeWords } from '../params/wording.js';
 import type { PartKind, SolidPart } from './part.js';
 
 /** What makes a printed part of a solid. */
@@ -66,11 +68,10 @@ export function printedPart(part: ToPrint, bed: Vec3): SolidPart {
   };
 }
 
-/** Why a part of that size does not fit the bed, in words, or null when it does; x and y of the bed may be swapped. */
-export function tooBigFor(size: Vec3, bed: Vec3): string | null {
+/** Why a part of that size does not fit the bed, in words of a plan's unit, or null when it does; x and y of the bed may be swapped. */
+export function tooBigFor(size: Vec3, bed: Vec3, unit: LengthUnit = 'mm'): string | null {
   if (fits(size, bed)) return null;
-  const text = (v: Vec3) => `${v.map((l) => l.toFixed(0)).join(' x ')} mm`;
-  return `${text(size)} does not fit the bed of ${text(bed)}`;
+  return `${sizeWords(size, unit, 0)} does not fit the bed of ${sizeWords(bed, unit, 0)}`;
 }
 
 /**

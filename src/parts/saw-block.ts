@@ -6,6 +6,8 @@ import { bar, box } from '../geometry/solid-shapes.js';
 import { textSolid, textStrokes } from '../geometry/text-solid.js';
 import { dot, sub, type Vec3 } from '../geometry/vec3.js';
 import type { JigPlan } from '../params/plan.js';
+import type { LengthUnit } from '../params/units.js';
+import { lengthWords } from '../params/wording.js';
 import type { Collector } from './collector.js';
 import type { InletCut } from './inlet-cut.js';
 import { ENGRAVED } from './jigs/printed-writing.js';
@@ -103,7 +105,7 @@ function engraved({ from, to, bore, faces }: SawBlock, words: string): Solid[] {
 const ON_FOOT: Frame = { origin: [0, 0, 0], x: [0, 0, 1], y: [0, 1, 0], z: [-1, 0, 0] };
 
 /** The block for a collector's tubes: all are cut alike, so one serves them all. None for tubes that are not cut. */
-export function sawBlocks({ plan, geometry, part }: Collector, { bed, fit, chamfer }: JigPlan): SolidPart[] {
+export function sawBlocks({ plan, geometry, part }: Collector, { bed, fit, chamfer, units }: JigPlan): SolidPart[] {
   const cut = geometry.cuts[0]!;
   const block = sawBlock(geometry, cut, fit);
   if (block === null) return [];
@@ -114,7 +116,7 @@ export function sawBlocks({ plan, geometry, part }: Collector, { bed, fit, chamf
       {
         name: `${part.name}-saw-block`,
         kind: 'saw-block',
-        title: `Saw block for ${geometry.inlets} tubes of collector ${plan.name}, ${cuts} at ${angle} deg to the tube: ${placeOf(block)}, the notch on the line that faces the collector's axis`,
+        title: `Saw block for ${geometry.inlets} tubes of collector ${plan.name}, ${cuts} at ${angle} deg to the tube: ${placeOf(block, units)}, the notch on the line that faces the collector's axis`,
         solid: sawBlockSolid(block, cut.angle, geometry.inlets),
         at: frameFrom(plan.frame, cut.frame),
         up: ON_FOOT,
@@ -126,7 +128,7 @@ export function sawBlocks({ plan, geometry, part }: Collector, { bed, fit, chamf
 }
 
 /** Where the tube stands in its block, in words. */
-const placeOf = ({ from }: SawBlock): string =>
+const placeOf = ({ from }: SawBlock, units: LengthUnit): string =>
   from < 0
     ? "the tube's inlet end stands on the stop inside"
-    : `the end face with the notch stands ${from.toFixed(1)} mm from the tube's inlet end`;
+    : `the end face with the notch stands ${lengthWords(from, units, 1)} from the tube's inlet end`;

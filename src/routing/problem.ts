@@ -35,6 +35,8 @@ export interface RouteProblem {
   readonly minStraight: number;
   readonly minStraightInlet: number;
   readonly weights: RouteWeights;
+  /** Unit the plan is written in, for what is said of it; left out: mm. */
+  readonly units?: 'mm' | 'in';
   readonly seed: number;
 }
 
@@ -158,6 +160,7 @@ export function problemOf(
     minStraightInlet: tube.minStraightInlet,
     weights: wish.weights,
     seed: wish.seed,
+    units: plan.units,
   };
 }
 

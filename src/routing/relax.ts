@@ -1,6 +1,7 @@
 import { degrees, radians } from '../geometry/angle.js';
 import { obstacleDistance } from '../geometry/obstacle.js';
 import { along } from '../geometry/vec3.js';
+import { lengthWords } from '../params/wording.js';
 import { gapLimit, pairKey, widest } from './limits.js';
 import { tubesInWords } from './place-words.js';
 import { type Joining, type KeptOut, type RouteProblem, type Runner, runInLength } from './problem.js';
@@ -33,6 +34,13 @@ export interface Amount {
   readonly apply: (problem: RouteProblem, value: number) => RouteProblem;
 }
 
+/** To what a length is told, mm: of a plan in inches to the twentieth of an inch where others are told to the millimetre. */
+const grainOf = ({ units }: RouteProblem, mm: number): number => (units === 'in' ? 1.27 * mm : mm);
+
+/** A length in words, short. */
+const said = ({ units = 'mm' }: RouteProblem, mm: number): string =>
+  lengthWords(units === 'mm' ? Number(mm.toFixed(2)) : mm, units);
+
 /** True for a tube from a collector's outlet. */
 export const isSecondary = (runner: Runner): boolean => runner.name !== `cylinder ${runner.key}`;
 
@@ -53,7 +61,14 @@ export function lengthsOf(problem: RouteProblem): Relaxable[] {
     if (!first) return [];
     const words = secondary ? 'secondaries.length' : 'runners.length';
     const apply = (p: RouteProblem, target: number): RouteProblem => withRunners(p, mine, (r) => ({ ...r, target }));
-    const now = { value: first.target, unit: 'mm', most: 2 * first.target, grain: 1, perShort: 1, apply } as const;
+    const now = {
+      value: first.target,
+      unit: 'mm',
+      most: 2 * first.target,
+      grain: grainOf(problem, 1),
+      perShort: 1,
+      apply,
+    } as const;
     return [{ key: words, words, eased: true, now, without: `without ${words}`, off: (p: RouteProblem) => p }];
   });
 }
@@ -62,7 +77,7 @@ export function lengthsOf(problem: RouteProblem): Relaxable[] {
 export function relaxablesOf(problem: RouteProblem): Relaxable[] {
   return [
     ...gaps(problem),
-    ...problem.keptOut.map(keptOut),
+    ...problem.keptOut.map((k) => keptOut(problem, k)),
     ...straights(problem),
     ...angles(problem),
     ...steps(problem),
@@ -85,7 +100,14 @@ function gaps(problem: RouteProblem): Relaxable[] {
         ...p,
         pairClearance: new Map([...(p.pairClearance ?? []), [key, value]]),
       });
-      const now = { value: gapLimit(problem, a, b), unit: 'mm', most: 0, grain: 0.1, perShort: -1, apply } as const;
+      const now = {
+        value: gapLimit(problem, a, b),
+        unit: 'mm',
+        most: 0,
+        grain: grainOf(problem, 0.1),
+        perShort: -1,
+        apply,
+      } as const;
       const words = `runners.clearance between ${tubesInWords([a.name, b.name])}`;
       // only where the problem has gaps of pairs can the plan have given them
       return { ...numbered(`gap ${key}`, words, now, NO_GAP), eased: problem.pairClearance !== undefined };
@@ -103,7 +125,7 @@ export function clearanceOf(problem: RouteProblem): Relaxable {
     collectors: p.collectors.map((c, i) => withClearance(p, c, i, clearance)),
   });
   const value = problem.clearance;
-  const now = { value, unit: 'mm', most: LEAST_CLEARANCE, grain: 0.1, perShort: -1, apply } as const;
+  const now = { value, unit: 'mm', most: LEAST_CLEARANCE, grain: grainOf(problem, 0.1), perShort: -1, apply } as const;
   return numbered('clearance', 'runners.clearance', now);
 }
 
@@ -118,13 +140,13 @@ function withClearance(problem: RouteProblem, c: Joining, index: number, clearan
 /** True for what the plan does not list as kept out: its limit comes from other fields. */
 const isPlaced = (k: KeptOut): boolean => !k.name.startsWith('keep-out ') && !k.name.startsWith('access to ');
 
-function keptOut(k: KeptOut): Relaxable {
+function keptOut(problem: RouteProblem, k: KeptOut): Relaxable {
   const words = k.name.replace(/^keep-out (.*)$/, 'keep_out "$1"');
   const apply = (p: RouteProblem, limit: number): RouteProblem => ({
     ...p,
     keptOut: p.keptOut.map((o) => (o.name === k.name ? { ...o, limit } : o)),
   });
-  const now = { value: k.limit, unit: 'mm', most: 0, grain: 0.1, perShort: -1, apply } as const;
+  const now = { value: k.limit, unit: 'mm', most: 0, grain: grainOf(problem, 0.1), perShort: -1, apply } as const;
   return {
     key: `kept-out ${k.name}`,
     words,
@@ -141,7 +163,7 @@ function straights(problem: RouteProblem): Relaxable[] {
     minStraight,
   });
   const inlet = (p: RouteProblem, minStraightInlet: number): RouteProblem => ({ ...p, minStraightInlet });
-  const least = { unit: 'mm', most: LEAST_STRAIGHT, grain: 0.1, perShort: -1 } as const;
+  const least = { unit: 'mm', most: LEAST_STRAIGHT, grain: grainOf(problem, 0.1), perShort: -1 } as const;
   return [
     ...straightAtPort(problem),
     numbered('straight', 'tube.min_straight', { ...least, value: problem.minStraight, apply: between }),
@@ -157,7 +179,7 @@ function straightAtPort(problem: RouteProblem): Relaxable[] {
   const isPrimary = (r: Runner): boolean => !isSecondary(r);
   const apply = (p: RouteProblem, now: number): RouteProblem =>
     withRunners(p, isPrimary, (r) => ({ ...r, minFirst: r.minFirst - (value - now) }));
-  const least = { unit: 'mm', most: LEAST_STRAIGHT, grain: 0.1, perShort: -1 } as const;
+  const least = { unit: 'mm', most: LEAST_STRAIGHT, grain: grainOf(problem, 0.1), perShort: -1 } as const;
   return value > LEAST_STRAIGHT
     ? [numbered('straight port', 'tube.min_straight_port', { ...least, value, apply })]
     : [];
@@ -190,7 +212,7 @@ function angles(problem: RouteProblem): Relaxable[] {
           perShort: degrees(1 / clr),
           apply: (p, value) => withAngle(p, secondary, section, clr, radians(value)),
         };
-        found.set(key, numbered(key, `max_angle of ${field} clr ${Number(clr.toFixed(2))} mm`, now));
+        found.set(key, numbered(key, `max_angle of ${field} clr ${said(problem, clr)}`, now));
       }
     });
   }
@@ -227,7 +249,14 @@ function steps(problem: RouteProblem): Relaxable[] {
           sections: r.sections.map((x, i) => (i === k + 1 ? { ...x, within } : x)),
         }),
       );
-    const now = { value: s.within, unit: 'mm', most: s.within + 300, grain: 1, perShort: 1, apply } as const;
+    const now = {
+      value: s.within,
+      unit: 'mm',
+      most: s.within + 300,
+      grain: grainOf(problem, 1),
+      perShort: 1,
+      apply,
+    } as const;
     return numbered(`step ${k + 1}`, `within of tube.steps ${k + 1}`, now, 1e5);
   });
 }
@@ -258,7 +287,7 @@ function byHand({ id, name }: Runner): Relaxable {
 
 function self(problem: RouteProblem): Relaxable {
   const off = (p: RouteProblem): RouteProblem => ({ ...p, selfGap: NO_GAP });
-  const words = `gap of a tube to itself (${Number(problem.selfGap.toFixed(2))} mm, by runners.clearance)`;
+  const words = `gap of a tube to itself (${said(problem, problem.selfGap)}, by runners.clearance)`;
   return { key: 'self', words, eased: false, now: null, without: `without ${words}`, off };
 }
 

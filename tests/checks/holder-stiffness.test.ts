@@ -14,11 +14,12 @@ const HOLDER: HolderStiffness = {
   stiffest: null,
   alone: 0.4,
   tubes: 0,
+  propped: { once: 0.9, twice: 0.2, softest: [-0.98, 0, 0.2] },
   compliance: [],
 };
 
 const finding = (holder: Partial<HolderStiffness>): Finding =>
-  holdersStiff({ holders: [{ ...HOLDER, ...holder }] } as unknown as CheckContext)[0]!;
+  holdersStiff({ plan: { units: 'mm' }, holders: [{ ...HOLDER, ...holder }] } as unknown as CheckContext)[0]!;
 
 describe('stiffness of a holder', () => {
   it('holds up to the limit and not beyond', () => {
@@ -35,6 +36,15 @@ describe('stiffness of a holder', () => {
 
   it("leaves the choice to the program where the plan's own struts give too much", () => {
     expect(finding({ deflection: 1, given: true }).message).toMatch(/Leave jig\.strut to auto\.$/);
+  });
+
+  it('says where a stick goes and what it leaves, and a second one where one is not enough', () => {
+    const { message } = finding({ deflection: 1 });
+    expect(message).toContain('cannot move along [1.0, 0.0, -0.2] or back, which leaves 0.90 mm, and a second one');
+    expect(message).toContain('square to it, which leaves 0.20 mm');
+    const enough = finding({ deflection: 1, propped: { once: 0.3, twice: 0.1, softest: [0, 1, 0] } }).message;
+    expect(enough).toContain('along [0.0, 1.0, 0.0] or back, which leaves 0.30 mm');
+    expect(enough).not.toContain('a second one');
   });
 
   it('says what it gives before any dummy tube is in', () => {

@@ -1,7 +1,8 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { STARTERS } from '../../src/params/starter.js';
 import { evenrun, TEMPLATE_FOLDER } from '../support/command.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'evenrun-tune-'));
@@ -14,6 +15,16 @@ function planOf(name: string, text: string): string {
   writeFileSync(join(folder, `${name}.yaml`), text);
   return `${name}.yaml`;
 }
+
+describe.each(STARTERS)('evenrun tune of the starter $name', ({ name, files = [] }) => {
+  it('tells lengths by the rules for the plan as it stands', () => {
+    for (const file of files) copyFileSync(join(TEMPLATE_FOLDER, file), join(folder, file));
+    const plan = planOf(`starter-${name}`, readFileSync(join(TEMPLATE_FOLDER, `${name}.yaml`), 'utf8'));
+    const ran = evenrun(['tune', plan, '--json'], folder);
+    expect(ran.code, ran.err + ran.out).toBe(0);
+    expect(JSON.parse(ran.out).lengths.length).toBeGreaterThan(3);
+  });
+});
 
 describe('evenrun tune', () => {
   it('prints the rules side by side without routing', () => {

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { chainCompliance, inverse, mostGive, roundSection, together } from '../../src/geometry/compliance.js';
+import {
+  chainCompliance,
+  inverse,
+  mostGive,
+  principalGives,
+  roundSection,
+  together,
+} from '../../src/geometry/compliance.js';
 import { along, rotateAbout, unit, type Vec3 } from '../../src/geometry/vec3.js';
 
 const PLA = { modulus: 2300, poisson: 0.35 };
@@ -70,5 +77,36 @@ describe('compliance of bars', () => {
 
   it('refuses what nothing holds', () => {
     expect(() => inverse(Array.from({ length: 6 }, () => new Array<number>(6).fill(0)))).toThrow(/nothing holds/);
+  });
+});
+
+describe('the ways a held point gives', () => {
+  it('of a cantilever: twice P L3 / 3 E I across it, and P L / E A along it', () => {
+    const section = roundSection(5);
+    const [length, load, modulus] = [100, 5, 2300];
+    const axis = unit([1, 2, 2]);
+    const bar = { from: along([0, 0, 0], axis, length), to: [0, 0, 0] as Vec3, section };
+    const [a, b, c] = principalGives(chainCompliance(bar.from, [bar], { modulus, poisson: 0.35 }), load);
+    const across = (load * length ** 3) / (3 * modulus * section.bend);
+    expect(a!.give).toBeCloseTo(across, 6);
+    expect(b!.give).toBeCloseTo(across, 6);
+    expect(c!.give).toBeCloseTo((load * length) / (modulus * section.area), 8);
+    expect(Math.abs(c!.direction.reduce((sum, v, i) => sum + v * axis[i]!, 0))).toBeCloseTo(1, 6);
+  });
+
+  it('of one stopped along its softest way: no more than the next, by the inverse of a support that is stiff along it', () => {
+    const bars = [
+      { from: [0, 0, 0] as Vec3, to: [0, 60, 0] as Vec3, section: roundSection(5) },
+      { from: [0, 60, 0] as Vec3, to: [80, 60, 20] as Vec3, section: roundSection(4) },
+    ];
+    const free = chainCompliance([0, 0, 0], bars, { modulus: 2300, poisson: 0.35 });
+    const [softest, next] = principalGives(free, 5);
+    expect(softest!.give).toBeCloseTo(mostGive(free, 5), 8);
+    const d = softest!.direction;
+    const stop = Array.from({ length: 6 }, (_, i) =>
+      Array.from({ length: 6 }, (_k, j) => (i < 3 && j < 3 ? 1e4 * d[i]! * d[j]! : 0)),
+    );
+    const stopped = inverse(together([inverse(free), stop]));
+    expect(mostGive(stopped, 5)).toBeCloseTo(next!.give, 2);
   });
 });

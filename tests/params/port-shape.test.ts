@@ -99,10 +99,10 @@ describe('port shapes', () => {
       [-15, 10, 0],
       [-20, -10, 0],
     ]);
-    expect(plain.words).toBe('trapezoid 40 and 30 x 20 mm, corners 0 mm');
+    expect(plain.words).toBe('trapezoid 40 mm and 30 x 20 mm, corners 0 mm');
     const over = shape({ kind: 'trapezoid', width_bottom: 40, width_top: 30, height: 20, rotation: 180 });
     expect(outlineBounds({ vertices: over.outline.vertices.filter((v) => v.y > 0) }).to[0]).toBeCloseTo(20, 12);
-    expect(over.words).toBe('trapezoid 40 and 30 x 20 mm, corners 0 mm turned 180 degrees');
+    expect(over.words).toBe('trapezoid 40 mm and 30 x 20 mm, corners 0 mm turned 180 degrees');
     const even = shape({ kind: 'trapezoid', width_bottom: 40, width_top: 40, height: 30, corner_radius: 6 });
     const rectangle = shape({ kind: 'rectangle', width: 40, height: 30, corner_radius: 6 });
     expect(signedArea(even.outline)).toBeCloseTo(signedArea(rectangle.outline), 9);

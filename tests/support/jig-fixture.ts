@@ -5,6 +5,7 @@ import { PRINT } from './print-plan.js';
 export const jigWith = (settings: Partial<JigPlan> = {}): JigPlan => ({
   bed: [210, 210, 210],
   fit: 0.2,
+  units: 'mm',
   plate: 5,
   keyLength: 10,
   strut: 16,

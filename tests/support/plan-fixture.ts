@@ -105,7 +105,7 @@ export function planWith(
     drawing: { units: 'mm', version: 'r2007', curves: 'polylines', paper: 'a4', engrave: false, sheet: null },
     weld: { gap: 0, shrinkage: 0 },
     stock: { kerf: 2, grip: 25, leastOffcut: 150, minimise: 'pieces', currency: null, density: null },
-    patterns: { wrap: 'outside', tab: 15, paper: 0.1, extra: [] },
+    patterns: { wrap: 'outside', tab: 15, paper: 0.1, units: 'mm', extra: [] },
     tuning: { rule: 'duration', rpm: null, gasTemperature: 873.15, roughness: 0.046, tailpipe: null, turbine: null },
     existing: null,
     keepOuts: [],

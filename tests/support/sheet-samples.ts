@@ -37,6 +37,7 @@ export function waveWrap(name = 'wave', od = 42.4, amplitude = 8.78): Pattern {
     lines: [0, 1, 2, 3].map(quarter),
     tube: { od, wall: 1.6, side: 'outside' },
     plate: null,
+    units: 'mm',
     deviation: 0.004,
     notes: ['The long side of the wave is the outside of the bend.'],
   };
@@ -70,6 +71,7 @@ export function sector(name = 'cone'): Pattern {
     })),
     tube: null,
     plate: { thickness: 1.5, material: '304 stainless' },
+    units: 'mm',
     deviation: 0,
     notes: [],
   };

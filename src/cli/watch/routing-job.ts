@@ -75,7 +75,7 @@ export function doRouting(
   const routing = routeHeader(plan, { goOn: (share) => isWanted() && inTime(share) });
   if (!isWanted()) tell({ news: 'superseded' });
   else if (routing.ok) routed(routing.header, 'routed');
-  else tell({ news: 'no-route', words: withoutEnd(noRoute(routing.miss).message) });
+  else tell({ news: 'no-route', words: withoutEnd(noRoute(routing.miss, plan.units).message) });
 }
 
 /** Nothing is ever written by a look: the last line of the command's words is left out. */

@@ -1,15 +1,16 @@
+import type { Units } from '../sheets/sheet-numbers.js';
 import type { Summary } from '../summary-schema.js';
 import type { BookInput } from './book-input.js';
 import type { BookSection } from './book-section.js';
 import { type Html, html } from './html.js';
 import { folded, paragraph, section, subheading } from './section.js';
-import { bookTable, numberColumn, wordColumn } from './table.js';
+import { type BookColumn, bookTable, lengthCell, numberColumn, wordColumn } from './table.js';
 import { whatToDo } from './what-to-do.js';
 
 type Finding = Summary['findings'][number];
 
 /** What the checks found, with the reason and what to do: what fails first, then what wants a look, then what holds. */
-export function checksSection({ summary }: BookInput): BookSection {
+export function checksSection({ plan, summary }: BookInput): BookSection {
   const of = (level: Finding['level']): Finding[] => summary.findings.filter((f) => f.level === level);
   const [fails, looks, holds] = [of('fail'), of('warn'), of('ok')];
   return section(
@@ -28,7 +29,7 @@ export function checksSection({ summary }: BookInput): BookSection {
           subheading(`${holds.length} hold`),
           folded(
             'Every check that holds, with its value and limit',
-            bookTable('Checks that hold', COLUMNS, holds),
+            bookTable('Checks that hold', columnsOf(plan.units), holds),
             'left out',
           ),
           html`<p class="on-paper">They are listed in the book on the screen, and in summary.json.</p>
@@ -65,11 +66,17 @@ const UNITS: Readonly<Record<Finding['unit'], string>> = {
   count: '',
 };
 
-const COLUMNS = [
+/** A value as it was found; of an inch plan's lengths the inches too. */
+function amountColumn(head: string, units: Units, value: (f: Finding) => number, key = false): BookColumn<Finding> {
+  const plain = numberColumn<Finding>(head, '', 3, value, key);
+  return { ...plain, cell: (f) => (f.unit === 'mm' ? lengthCell(value(f), 3, units) : plain.cell(f)) };
+}
+
+const columnsOf = (units: Units): BookColumn<Finding>[] => [
   wordColumn<Finding>('check', (f) => html`<code>${f.id}</code>`),
   wordColumn<Finding>('place', (f) => f.place),
-  numberColumn<Finding>('value', '', 3, (f) => f.value, true),
-  numberColumn<Finding>('limit', '', 3, (f) => f.limit),
-  wordColumn<Finding>('unit', (f) => UNITS[f.unit]),
+  amountColumn('value', units, (f) => f.value, true),
+  amountColumn('limit', units, (f) => f.limit),
+  wordColumn<Finding>('unit', (f) => (f.unit === 'mm' && units === 'in' ? 'mm, in' : UNITS[f.unit])),
   wordColumn<Finding>('reason', (f) => html`<span class="where">${f.message}</span>`),
 ];

@@ -1,4 +1,4 @@
-import { fixed, type Units } from '../sheets/sheet-numbers.js';
+import { lengthWords, type Units } from '../sheets/sheet-numbers.js';
 import type { Summary } from '../summary-schema.js';
 import type { BookInput } from './book-input.js';
 import type { BookSection } from './book-section.js';
@@ -56,7 +56,7 @@ const HATCH = html`<svg class="defs" width="0" height="0" aria-hidden="true"><de
 function groupOf(title: string, gaps: readonly Finding[], units: Units): Html | null {
   const tightest = gaps[0];
   if (tightest === undefined) return null;
-  const least = `${gaps.length}, the tightest ${fixed(tightest.value, 2)} mm of ${fixed(tightest.limit, 2)} mm`;
+  const least = `${gaps.length}, the tightest ${lengthWords(tightest.value, 2, units)} of ${lengthWords(tightest.limit, 2, units)}`;
   const all = gapTable(title, gaps, units);
   if (gaps.length <= MOST_ON_PAPER) return folded(`${title}: ${least}`, all);
   return html`${folded(`${title}: ${least}`, all, 'left out')}<p class="on-paper">${title}: ${least}. Listed in the book on the screen, and in summary.json.</p>
@@ -73,7 +73,7 @@ const columnsOf = (scale: number, units: Units): BookColumn<Finding>[] => [
   wordColumn('place', (f) => f.place),
   lengthColumn('gap', 2, units, (f) => f.value, true),
   lengthColumn('limit', 2, units, (f) => f.limit),
-  wordColumn(`0 to ${fixed(scale, 0)} mm`, (f) => gapBar(f, scale)),
+  wordColumn(`0 to ${lengthWords(scale, 0, units)}`, (f) => gapBar(f, scale)),
   wordColumn('holds', (f) =>
     f.level === 'fail' ? html`<span class="bad">✕ too near</span>` : html`<span class="good">✓ yes</span>`,
   ),

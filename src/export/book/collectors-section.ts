@@ -1,4 +1,5 @@
 import { inches } from '../../params/units.js';
+import { pointWords } from '../../params/wording.js';
 import type { Collector } from '../../parts/collector.js';
 import { collectorFacts } from '../../parts/collector-facts.js';
 import type { Fact } from '../../parts/fact.js';
@@ -6,10 +7,11 @@ import { fixed, type Units } from '../sheets/sheet-numbers.js';
 import type { Summary } from '../summary-schema.js';
 import type { BookInput } from './book-input.js';
 import type { BookSection } from './book-section.js';
+import { collectorFigure } from './collector-figure.js';
 import { type Html, html } from './html.js';
 import { paragraph, section, subheading } from './section.js';
 
-/** Every collector in numbers, and what arrives at its inlets. */
+/** Every collector drawn and in numbers, and what arrives at its inlets. */
 export const collectorsSection = ({ plan, summary, collectors }: BookInput): BookSection =>
   section(
     'collectors',
@@ -30,9 +32,19 @@ function collectorPart(collector: Collector, summary: Summary, units: Units): Ht
     .filter((t) => t.collector === name)
     .sort((a, b) => a.inlet - b.inlet);
   return html`${subheading(name)}${paragraph(
-    `Inlets in order: ${arriving.map((t) => `${t.inlet} ${t.tube}`).join('; ')}.${told ? ` Centre of the inlet plane at (${told.at_mm.map((x) => fixed(x, 1)).join(', ')}) mm.` : ''}`,
+    `Inlets in order: ${arriving.map((t) => `${t.inlet} ${t.tube}`).join('; ')}.${told ? ` Centre of the inlet plane at ${pointWords(told.at_mm, units, 1)}.` : ''}`,
+  )}${collectorFigure(
+    collector,
+    collector.geometry.cuts.map((_, i) => shortName(arriving.find((t) => t.inlet === i + 1)?.tube ?? '')),
+    units,
   )}<dl class="facts">${collectorFacts(collector).map((f) => factRow(f, units))}</dl>
 ${collector.notes.map((note) => paragraph(note))}`;
+}
+
+/** What fits into a drawn inlet: 'cyl 3', 'front'. */
+function shortName(tube: string): string {
+  const short = tube.replace('cylinder', 'cyl').replace('secondary from ', '');
+  return short.length < 9 ? short : '';
 }
 
 function factRow({ label, value, unit, digits }: Fact, units: Units): Html {

@@ -104,6 +104,7 @@ function lengthsSection(variants: readonly Variant[], units: Units): BookSection
         `variant-${i + 1}`,
         v.primaries.map((p) => ({ ...p, name: p.name })),
         v.plan.runners.tolerance,
+        units,
       ),
       bookTable(
         `${name}, every tube`,
@@ -114,9 +115,9 @@ function lengthsSection(variants: readonly Variant[], units: Units): BookSection
           lengthColumn<Row>('length', 3, units, (r) => r.tube.length, true),
           {
             head: 'difference',
-            unit: 'mm',
+            unit: units,
             align: 'number' as const,
-            cell: (r: Row) => signed(r.tube.length - r.tube.target),
+            cell: (r: Row) => signed(r.tube.length - r.tube.target, units),
           },
           numberColumn<Row>('bends', '', 0, (r) => bendsOf(r.tube)),
           lengthColumn<Row>('least gap', 2, units, (r) => r.gap),

@@ -1,4 +1,4 @@
-import type { Units } from '../sheets/sheet-numbers.js';
+import { lengthWords, type Units } from '../sheets/sheet-numbers.js';
 import type { BookInput } from './book-input.js';
 import type { BookSection } from './book-section.js';
 import { type CsvRow, csvRows, numberOf, wordsOf } from './csv-rows.js';
@@ -26,7 +26,7 @@ export function cutSection({ plan, files }: BookInput): BookSection {
         subheading(nameOf(total)),
         bookTable(`${nameOf(total)}: pieces`, pieceColumns(units), own(pieces), 'shown'),
         bookTable(`${nameOf(total)}: joints`, jointColumns(units), own(joints), 'shown'),
-        sumOf(total),
+        sumOf(total, plan.units),
       ];
     }),
   );
@@ -84,8 +84,8 @@ function betweenWords(r: CsvRow): string {
   return after === '' ? `${before}, end` : `${before}, ${after}`;
 }
 
-function sumOf(total: CsvRow): Html {
-  const mm = (column: string): string => `${numberOf(total, column)!.toFixed(3)} mm`;
+function sumOf(total: CsvRow, units: Units): Html {
+  const mm = (column: string): string => lengthWords(numberOf(total, column)!, 3, units);
   return paragraph(
     `Start ${mm('start_mm')} + pieces as cut ${mm('pieces_mm')} + allowances at the joints ${mm('allowances_mm')} = ${mm('total_mm')}; target ${mm('target_mm')}.`,
   );

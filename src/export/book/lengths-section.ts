@@ -43,7 +43,7 @@ const secondariesOf = ({ secondaries }: Summary): Tube[] =>
 
 function tubeGroup(id: string, title: string, tubes: readonly Tube[], tolerance: number, { units }: Plan): Html {
   const plotted = tubes.map((t) => ({ name: t.name, length: t.length_mm, target: t.target_mm }));
-  return html`${subheading(title)}${lengthsPlot(id, plotted, tolerance)}${bookTable(
+  return html`${subheading(title)}${lengthsPlot(id, plotted, tolerance, units)}${bookTable(
     `${title}: length against target`,
     columns(units, tolerance),
     tubes,
@@ -55,7 +55,12 @@ const columns = (units: Units, tolerance: number) => [
   wordColumn<Tube>('ends at', (t) => `${t.collector}, inlet ${t.inlet}`),
   lengthColumn<Tube>('target', 3, units, (t) => t.target_mm),
   lengthColumn<Tube>('length', 3, units, (t) => t.length_mm, true),
-  { head: 'difference', unit: 'mm', align: 'number' as const, cell: (t: Tube) => signed(t.length_mm - t.target_mm) },
+  {
+    head: 'difference',
+    unit: units,
+    align: 'number' as const,
+    cell: (t: Tube) => signed(t.length_mm - t.target_mm, units),
+  },
   wordColumn<Tube>('within', (t) => withinWords(Math.abs(t.length_mm - t.target_mm) <= tolerance + 1e-6)),
   numberColumn<Tube>('bends', '', 0, (t) => t.bends),
   lengthColumn<Tube>('least gap', 2, units, (t) => t.clearance_mm),

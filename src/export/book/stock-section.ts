@@ -1,4 +1,4 @@
-import type { Units } from '../sheets/sheet-numbers.js';
+import { lengthWords, type Units } from '../sheets/sheet-numbers.js';
 import type { Summary } from '../summary-schema.js';
 import type { BookInput } from './book-input.js';
 import type { BookSection } from './book-section.js';
@@ -16,7 +16,7 @@ export function stockSection({ plan, summary, files }: BookInput): BookSection {
   return section(
     'stock',
     'Stock and shopping',
-    summary.stock === null ? null : stockWords(summary.stock),
+    summary.stock === null ? null : stockWords(summary.stock, plan.units),
     subheading('To buy'),
     bookTable('Shopping list', shoppingColumns(units, currency), shopping),
     subheading('Saw list'),
@@ -30,7 +30,7 @@ export function stockSection({ plan, summary, files }: BookInput): BookSection {
   );
 }
 
-function stockWords(stock: NonNullable<Summary['stock']>): Html {
+function stockWords(stock: NonNullable<Summary['stock']>, units: Units): Html {
   const least = stock.minimised === 'price' ? 'cheapest' : 'fewest pieces';
   const proof = stock.optimal
     ? `proven the ${least}`
@@ -38,7 +38,7 @@ function stockWords(stock: NonNullable<Summary['stock']>): Html {
   const filler = stock.filler_mass_kg === null ? '' : `, filler about ${stock.filler_mass_kg.toFixed(3)} kg`;
   const unmade = stock.unmade.map((u) => paragraph(html`<strong class="bad">✕ ${u.piece}</strong> ${u.why}`));
   return html`${paragraph(
-    `${stock.pieces} pieces of stock, ${proof}. Welds ${stock.weld_length_mm.toFixed(0)} mm${filler}; gas to fill all tubes once about ${stock.purge_volume_l.toFixed(1)} l.`,
+    `${stock.pieces} pieces of stock, ${proof}. Welds ${lengthWords(stock.weld_length_mm, 0, units)}${filler}; gas to fill all tubes once about ${stock.purge_volume_l.toFixed(1)} l.`,
   )}${unmade}`;
 }
 

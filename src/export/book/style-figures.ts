@@ -25,6 +25,9 @@ figcaption{color:var(--quiet);font-size:.88rem;margin-top:.4rem;overflow-wrap:an
 .plot .in-bar{fill:#fff;font-weight:600}
 .plot .bar{fill:#1f6a99}
 .plot .target{stroke:var(--ink);stroke-width:1.6;stroke-dasharray:5 3;fill:none}
+.plot .body{fill:var(--raised);stroke:var(--ink);stroke-width:1.4}.plot .edge{fill:none;stroke:var(--ink);stroke-width:1.2}
+.plot .bore{fill:none;stroke:var(--quiet);stroke-width:1.1;stroke-dasharray:4 3}.plot .centre{fill:none;stroke:var(--quiet);stroke-width:1;stroke-dasharray:12 3 3 3}
+.plot .size{fill:none;stroke:var(--quiet);stroke-width:1}
 .plot .grid{stroke:var(--line);fill:none}
 .plot .band{fill:var(--band);stroke:var(--good);stroke-width:1}
 .plot .hatch{stroke:var(--good);stroke-width:1;opacity:.45}

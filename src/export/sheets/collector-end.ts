@@ -1,23 +1,14 @@
 import { frameFrom } from '../../geometry/frame.js';
 import type { Vec2 } from '../../geometry/vec2.js';
-import { along, cross, dot, scale, unit, type Vec3 } from '../../geometry/vec3.js';
+import { dot } from '../../geometry/vec3.js';
 import type { Collector } from '../../parts/collector.js';
+import { endView } from '../collector-outline.js';
 import type { Doc } from '../paper/document.js';
 import { arrow } from '../paper/tile-pages.js';
 import { BODY, KEY, words } from '../paper/words.js';
-import type { View } from '../view.js';
 import type { Block } from './block.js';
 import { EDGE, placedView, THIN } from './header-picture.js';
 import { scaleThatFits, scaleWords } from './scale.js';
-
-/** Looking along the gas on the inlets: up is the world's up, or away from the head where the collector stands upright. */
-function endView({ plan: { frame } }: Collector): { view: View; up: string } {
-  const [up, words]: [Vec3, string] =
-    Math.abs(frame.z[1]) < 0.9 ? [[0, 1, 0], 'up'] : [[0, 0, 1], 'away from the head'];
-  const flat = unit(along(up, frame.z, -dot(up, frame.z)));
-  const towards = scale(frame.z, -1);
-  return { view: { title: 'Inlets', right: cross(flat, towards), up: flat, towards }, up: words };
-}
 
 /** The inlets as the tubes see them: `tubes` are the short names of what arrives, inlet by inlet. */
 export function collectorEnd(c: Collector, tubes: readonly string[], width: number, height: number): Block {

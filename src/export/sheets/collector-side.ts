@@ -3,6 +3,7 @@ import type { Vec2 } from '../../geometry/vec2.js';
 import { along } from '../../geometry/vec3.js';
 import type { InletCut } from '../../parts/inlet-cut.js';
 import type { CollectorGeometry } from '../../parts/merge-geometry.js';
+import { highest, lengthStops, lowest, shellEdges } from '../collector-outline.js';
 import type { Stroke } from '../overview-strokes.js';
 import type { Doc } from '../paper/document.js';
 import { linePath } from '../paper/draw-outline.js';
@@ -50,57 +51,13 @@ export function collectorSide(g: CollectorGeometry, width: number, height: numbe
   };
 }
 
-/** Height above the axis the inlets' skins reach at the inlet plane, or at the merge's end, mm. */
-const edgesOf = ({ cuts }: CollectorGeometry, r: number): { up: number; down: number }[] =>
-  cuts.map(({ frame: { origin, z } }) => {
-    const tilt = Math.hypot(z[0], z[2]);
-    return { up: origin[0] + (r * Math.abs(z[2])) / tilt, down: origin[0] - (r * Math.abs(z[2])) / tilt };
-  });
-
-const highest = (g: CollectorGeometry, r: number): number =>
-  Math.max(g.outletOutside, ...edgesOf(g, r).map((e) => e.up), ...mergeEdges(g, r));
-
-const lowest = (g: CollectorGeometry, r: number): number =>
-  Math.min(-g.outletOutside, ...edgesOf(g, r).map((e) => e.down), ...mergeEdges(g, r));
-
-/** Highest and lowest of the joined section at the merge's end. */
-function mergeEdges(g: CollectorGeometry, r: number): [number, number] {
-  const reach = r / Math.cos(g.mergeHalfAngle);
-  const middles = g.cuts.map(({ frame: { origin } }) => {
-    const l = Math.hypot(origin[0], origin[1]);
-    return l < 1e-9 ? 0 : (g.mergeRadius * origin[0]) / l;
-  });
-  return [Math.max(...middles) + reach, Math.min(...middles) - reach];
-}
-
-/** Where the walls run behind the merge: place along the axis and radius, from the cone's end to the end of the tail, mm. */
-function profileOf(g: CollectorGeometry, wall: 'bore' | 'outside'): Vec2[] {
-  const { coneEnd, throat, totalLength } = g;
-  const outlet = wall === 'bore' ? g.outletBore : g.outletOutside;
-  return [
-    [coneEnd.z, coneEnd[wall]],
-    ...(throat === null
-      ? []
-      : ([
-          [throat.to, throat[wall]],
-          [throat.diffuserEnd, outlet],
-        ] satisfies Vec2[])),
-    [totalLength, outlet],
-  ];
-}
-
 function drawBody(doc: Doc, g: CollectorGeometry, placed: PlacedView): void {
-  const page = (z: number, x: number): Vec2 => placed.to([x, 0, z]);
+  const page = ([z, x]: Vec2): Vec2 => placed.to([x, 0, z]);
   const { mergeLength: merge, totalLength: whole } = g;
-  const [outside, bore] = [profileOf(g, 'outside'), profileOf(g, 'bore')];
-  const upper = (r: number, profile: readonly Vec2[]): Vec2[] => [
-    page(merge, mergeEdges(g, r)[0]),
-    ...profile.map(([z, x]) => page(z, x)),
-  ];
-  const lower = (r: number, profile: readonly Vec2[]): Vec2[] => [
-    ...[...profile].reverse().map(([z, x]) => page(z, -x)),
-    page(merge, mergeEdges(g, r)[1]),
-  ];
+  const closed = (of: 'outside' | 'bore'): Vec2[] => {
+    const { up, down } = shellEdges(g, of);
+    return [...up, ...[...down].reverse()].map(page);
+  };
   if (merge > 1e-6)
     drawStrokes(
       doc,
@@ -110,25 +67,23 @@ function drawBody(doc: Doc, g: CollectorGeometry, placed: PlacedView): void {
   for (const { frame } of g.cuts) {
     linePath(doc.lineWidth(EDGE), ringPoints(frame.origin, frame.z, g.outside).map(placed.to), true).stroke();
   }
-  const wide = g.outside - g.coneWall < g.bore ? g.outside : g.bore + g.coneWall;
-  linePath(doc.lineWidth(EDGE), [...upper(wide, outside), ...lower(wide, outside)], true).fillAndStroke(
-    'white',
-    'black',
-  );
+  linePath(doc.lineWidth(EDGE), closed('outside'), true).fillAndStroke('white', 'black');
   doc.fillColor('black');
-  for (const [z, x] of outside.slice(0, -1)) {
+  for (const [z, x] of shellEdges(g, 'outside').up.slice(1, -1)) {
     doc
-      .moveTo(...page(z, x))
-      .lineTo(...page(z, -x))
+      .moveTo(...page([z, x]))
+      .lineTo(...page([z, -x]))
       .stroke();
   }
-  linePath(doc.lineWidth(THIN).dash(1.4, { space: 1 }), upper(g.bore, bore)).stroke();
-  linePath(doc, lower(g.bore, bore)).stroke().undash();
+  const inside = shellEdges(g, 'bore');
+  doc.lineWidth(THIN).dash(1.4, { space: 1 });
+  for (const edge of [inside.up, inside.down]) linePath(doc, edge.map(page)).stroke();
+  doc.undash();
   doc.dash(4, { space: 1.2 });
   for (const c of g.cuts) linePath(doc, inletStroke(c, g, 1).points.map(placed.to)).stroke();
   doc
-    .moveTo(...page(-4 / placed.scale, 0))
-    .lineTo(...page(whole + 4 / placed.scale, 0))
+    .moveTo(...page([-4 / placed.scale, 0]))
+    .lineTo(...page([whole + 4 / placed.scale, 0]))
     .stroke()
     .undash();
 }
@@ -142,8 +97,7 @@ const inletStroke = ({ frame }: InletCut, g: CollectorGeometry, radius: number):
 function drawSizes(doc: Doc, g: CollectorGeometry, placed: PlacedView, units: Units, room: Vec2): void {
   const page = (z: number, x: number): Vec2 => placed.to([x, 0, z]);
   const floor = page(0, lowest(g, g.outside))[1];
-  const ends = [0, g.mergeLength, ...profileOf(g, 'outside').map(([z]) => z)];
-  const stops = ends.filter((z, i) => i === 0 || z - ends[i - 1]! > 1e-6);
+  const stops = lengthStops(g);
   const lengths = stops.slice(1).map((z, i) => z - stops[i]!);
   // The whole length first: the words above it then cover its thin lines.
   chainBelow(
@@ -163,7 +117,7 @@ function drawSizes(doc: Doc, g: CollectorGeometry, placed: PlacedView, units: Un
     room,
   );
   const right = page(g.totalLength, 0)[0];
-  const od = `${fixed(2 * g.outletOutside, 1)} mm`;
+  const od = lengthWords(2 * g.outletOutside, 1, units);
   upright(doc, right + 8, page(0, -g.outletOutside)[1], page(0, g.outletOutside)[1], od, [right + 1, right + 1]);
   if (g.mergeHalfAngle > 1e-6) drawAngle(doc, g, placed);
 }

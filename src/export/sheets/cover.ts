@@ -9,7 +9,7 @@ import { BODY, words, wrapped } from '../paper/words.js';
 import { type Block, beside, heading, paragraph, space, stacked } from './block.js';
 import { headerViews } from './header-views.js';
 import type { SheetInput } from './sheet-input.js';
-import { fixed, lengthLines, lengthWords } from './sheet-numbers.js';
+import { fixed, lengthLines, lengthWords, type Units } from './sheet-numbers.js';
 import { addSheet, roomOf, type SheetSet } from './sheet-set.js';
 import { type Cell, type Column, table } from './table.js';
 
@@ -102,7 +102,7 @@ function equalLength(doc: Doc, { plan, primaries, secondaries }: SheetInput, wid
       { draw: (page, x, y, w, h) => toleranceBar(page, t.length - t.target, tolerance, x, y, w, h) },
     ]);
     const spread = spreadOf(tubes.map((t) => t.length));
-    const line = `Spread ${fixed(spread, 3)} mm, longest less shortest; ${lengthWords(tolerance, 3, plan.units)} allowed. Length is the centreline, flange thickness included; the grey band is the target plus and minus what is allowed.`;
+    const line = `Spread ${lengthWords(spread, 3, plan.units)}, longest less shortest; ${lengthWords(tolerance, 3, plan.units)} allowed. Length is the centreline, flange thickness included; the grey band is the target plus and minus what is allowed.`;
     return [
       heading(`${title}: lengths`),
       ...table(doc, COLUMNS, rows, width),
@@ -180,19 +180,19 @@ function findingLines(doc: Doc, f: Finding, width: number): Block[] {
 }
 
 /** What the stock bill comes to. */
-function billBlocks(doc: Doc, { bill }: SheetInput, width: number): Block[] {
+function billBlocks(doc: Doc, { plan, bill }: SheetInput, width: number): Block[] {
   if (bill === null) return [];
-  return [heading('Stock'), ...billLines(bill).flatMap((line) => paragraph(doc, line, width)), space(3)];
+  return [heading('Stock'), ...billLines(bill, plan.units).flatMap((line) => paragraph(doc, line, width)), space(3)];
 }
 
 /** The stock bill in a few lines. */
-export function billLines(bill: StockBill): string[] {
+export function billLines(bill: StockBill, units: Units): string[] {
   const price = bill.price === null ? '' : `, ${fixed(bill.price, 2)} ${bill.currency ?? ''}`.trimEnd();
   const proven = bill.optimal ? 'proven the least' : `at least ${fixed(bill.bound, 2)} is needed`;
   const made = bill.minimised === 'price' ? 'price' : 'number of pieces';
   const estimates = [
     bill.tubeMass === null ? null : `tubes ${fixed(bill.tubeMass, 2)} kg`,
-    `welds ${fixed(bill.weldLength, 0)} mm`,
+    `welds ${lengthWords(bill.weldLength, 0, units)}`,
     bill.fillerMass === null ? null : `filler about ${fixed(bill.fillerMass, 3)} kg`,
     `gas to fill all tubes once about ${fixed(bill.purgeVolume, 1)} l`,
   ];

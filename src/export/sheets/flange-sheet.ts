@@ -65,9 +65,9 @@ const CAUTION = [
 
 function stockLine(f: FlangePart, units: Units): string {
   const kerf = f.kerf.compensated
-    ? `the file is moved by half a kerf of ${f.kerf.width} mm`
+    ? `the file is moved by half a kerf of ${lengthWords(f.kerf.width, 2, units)}`
     : 'the file is the finished size';
-  return `${lengthWords(f.thickness, 1, units)} ${f.material}, ${fixed(f.mass, 2)} kg; cuts ${fixed(f.cutLength, 0)} mm long; ${kerf}. Seen from the tubes.`;
+  return `${lengthWords(f.thickness, 1, units)} ${f.material}, ${fixed(f.mass, 2)} kg; cuts ${lengthWords(f.cutLength, 0, units)} long; ${kerf}. Seen from the tubes.`;
 }
 
 function drawing(part: FlatPart, width: number, units: Units): Block {

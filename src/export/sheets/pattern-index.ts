@@ -1,4 +1,5 @@
 import { outlineBounds } from '../../geometry/outline-measure.js';
+import { lengthWords, sizeWords } from '../../params/wording.js';
 import type { Pattern } from '../../parts/patterns/pattern.js';
 import type { TiledPrint } from '../paper/tile-pages.js';
 import { heading, paragraph, space } from './block.js';
@@ -51,8 +52,7 @@ export function patternIndex(set: SheetSet, patterns: readonly PrintedPattern[],
   ]);
 }
 
-const useWords = ({ use, tube, plate }: Pattern): string => {
-  if (tube !== null)
-    return `${use} round ${Number(tube.od.toFixed(3))} x ${Number(tube.wall.toFixed(3))} mm, ${tube.side}`;
-  return plate === null ? use : `${use}, ${plate.thickness} mm ${plate.material}`;
+const useWords = ({ use, tube, plate, units }: Pattern): string => {
+  if (tube !== null) return `${use} round ${sizeWords([tube.od, tube.wall], units)}, ${tube.side}`;
+  return plate === null ? use : `${use}, ${lengthWords(plate.thickness, units)} ${plate.material}`;
 };

@@ -27,7 +27,7 @@ export function stockSheet(set: SheetSet, bill: StockBill, units: Units): void {
     heading('To buy'),
     ...table(doc, SHOPPING, shoppingRows(bill, units), width),
     space(2),
-    ...billLines(bill).flatMap((line) => paragraph(doc, line, width)),
+    ...billLines(bill, units).flatMap((line) => paragraph(doc, line, width)),
     ...CAUTION.flatMap((line) => paragraph(doc, line, width, '!')),
     space(3),
     ...barBlocks(

@@ -1,3 +1,4 @@
+import { sizeWords } from '../../params/wording.js';
 import type { TubeCuts } from '../../parts/tube-cuts.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { type Block, beside, heading, paragraph, space, stacked } from './block.js';
@@ -64,8 +65,14 @@ const TUBE_CAUTIONS = [
 ];
 
 const headline = ({ target, length }: RoutedTube, cuts: TubeCuts, units: Units): string =>
-  `Centreline ${lengthWords(length, 2, units)}, target ${lengthWords(target, 2, units)}; ${cuts.pieces.length} pieces, ${cuts.joints.filter((j) => j.kind === 'butt').length} butt joints. ${sizes(cuts)}.`;
+  `Centreline ${lengthWords(length, 2, units)}, target ${lengthWords(target, 2, units)}; ${cuts.pieces.length} pieces, ${cuts.joints.filter((j) => j.kind === 'butt').length} butt joints. ${sizes(cuts, units)}.`;
 
 /** The sizes of a tube in order, each once. */
-const sizes = ({ pieces }: TubeCuts): string =>
-  [...new Set(pieces.map((c) => `${fixed(c.od, 1)} x ${fixed(c.wall, 2)} mm`))].join(', then ');
+const sizes = ({ pieces }: TubeCuts, units: Units): string =>
+  [
+    ...new Set(
+      pieces.map((c) =>
+        units === 'in' ? sizeWords([c.od, c.wall], units) : `${fixed(c.od, 1)} x ${fixed(c.wall, 2)} mm`,
+      ),
+    ),
+  ].join(', then ');

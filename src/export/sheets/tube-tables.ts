@@ -112,7 +112,7 @@ const between = ({ before, after, kind }: Joint): string => `${before ?? kind} t
 export function tubeSums(doc: Doc, cuts: TubeCuts, width: number, units: Units): Block[] {
   const { start, total, length, target } = cuts;
   const flange = start > 0 ? `${lengthWords(start, 1, units)} of flange, then ` : '';
-  const sum = `Sum: ${flange}pieces and gaps to ${lengthWords(total, 2, units)}; route ${lengthWords(length, 2, units)}; target ${lengthWords(target, 2, units)}; difference ${fixed(length - target, 3)} mm.`;
+  const sum = `Sum: ${flange}pieces and gaps to ${lengthWords(total, 2, units)}; route ${lengthWords(length, 2, units)}; target ${lengthWords(target, 2, units)}; difference ${lengthWords(length - target, 3, units)}.`;
   const read =
     'Clocking turns the line of the piece before to that of the piece after, seen looking along the gas: cw clockwise, acw anticlockwise; the shorter way round the OD is given. Running lengths count from the head face, or from the outlet a secondary starts at.';
   return [sum, read].flatMap((line) => paragraph(doc, line, width));

@@ -17,6 +17,9 @@ export type ReadAsBuilt =
   | { readonly ok: true; readonly asBuilt: AsBuilt; readonly refuse: (faults: readonly PlanFault[]) => AsBuiltRefused }
   | AsBuiltRefused;
 
+/** What faults of its text call it. */
+const AS_BUILT = { name: 'an as-built file', holds: 'an as-built file holds the tubes of one header' } as const;
+
 const SCHEMAS = { mm: asBuiltSchema('mm'), in: asBuiltSchema('in') } as const;
 
 /**
@@ -28,7 +31,7 @@ export function readAsBuilt(text: string, fileName: string): ReadAsBuilt {
     const sorted = problems.slice(0, MOST_PROBLEMS).sort((a, b) => a.line - b.line || a.column - b.column);
     return { ok: false, problems: sorted, text: formatProblems(sorted, fileName) };
   };
-  const read = readPlanText(text);
+  const read = readPlanText(text, AS_BUILT);
   if (!('value' in read)) return said(read);
   const refuse = (faults: readonly PlanFault[]): AsBuiltRefused => said(faults.map(read.problemAt));
   const { value } = read;

@@ -3,6 +3,8 @@ import type { Vec3 } from '../../geometry/vec3.js';
 
 /** The printed parts that mock the header up, and the printer they are for. */
 export interface JigPlan {
+  /** Unit the titles of its parts say lengths in: the plan's. */
+  readonly units: 'mm' | 'in';
   /** Usable size of the printer, mm: x, y, height. */
   readonly bed: Vec3;
   /** Gap per side where printed parts slide together, mm. */

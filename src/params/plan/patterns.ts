@@ -8,6 +8,8 @@ export interface PatternPlan {
   readonly tab: number;
   /** Thickness of the paper, mm. */
   readonly paper: number;
+  /** Unit that what is written on them says lengths in: the plan's. */
+  readonly units: 'mm' | 'in';
   /** Patterns of pieces beside the header's own. */
   readonly extra: readonly FabricatedPiece[];
 }

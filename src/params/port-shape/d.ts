@@ -5,7 +5,7 @@ import { JOIN_TOLERANCE } from '../../geometry/tolerance.js';
 import { distance2 } from '../../geometry/vec2.js';
 import { DEFAULTS } from '../defaults.js';
 import type { Lengths } from '../schema/length-field.js';
-import { lengthWords, tidy } from '../wording.js';
+import { lengthWords, sizeWords } from '../wording.js';
 import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /**
@@ -37,7 +37,7 @@ export const d = (lengths: Lengths) =>
       }
       return {
         outline: turned(dOutline(width, height, straight, radius), rotation),
-        words: `d ${tidy(width)} x ${tidy(height)} mm, corners ${tidy(radius)} mm${turnWords(rotation)}`,
+        words: `d ${sizeWords([width, height], lengths.unit)}, corners ${lengthWords(radius, lengths.unit)}${turnWords(rotation)}`,
       };
     });
 

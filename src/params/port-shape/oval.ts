@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { rectangleOutline } from '../../geometry/outline-make.js';
 import type { Lengths } from '../schema/length-field.js';
-import { tidy } from '../wording.js';
+import { sizeWords } from '../wording.js';
 import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /** An oval as ports have it: two half circles of the smaller dimension joined by two straights. */
@@ -18,6 +18,6 @@ export const oval = (lengths: Lengths) =>
       const height = snapTo(given, width);
       return {
         outline: turned(rectangleOutline(width, height, Math.min(width, height) / 2), rotation),
-        words: `oval ${tidy(width)} x ${tidy(height)} mm${turnWords(rotation)}`,
+        words: `oval ${sizeWords([width, height], lengths.unit)}${turnWords(rotation)}`,
       };
     });

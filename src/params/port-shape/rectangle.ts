@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { rectangleOutline } from '../../geometry/outline-make.js';
 import { DEFAULTS } from '../defaults.js';
 import type { Lengths } from '../schema/length-field.js';
-import { lengthWords, tidy } from '../wording.js';
+import { lengthWords, sizeWords } from '../wording.js';
 import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /** A rectangle with rounded corners. */
@@ -27,6 +27,6 @@ export const rectangle = (lengths: Lengths) =>
       }
       return {
         outline: turned(rectangleOutline(width, height, radius), rotation),
-        words: `rectangle ${tidy(width)} x ${tidy(height)} mm, corners ${tidy(radius)} mm${turnWords(rotation)}`,
+        words: `rectangle ${sizeWords([width, height], lengths.unit)}, corners ${lengthWords(radius, lengths.unit)}${turnWords(rotation)}`,
       };
     });

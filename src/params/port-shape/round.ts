@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { circleOutline } from '../../geometry/outline-make.js';
 import type { Lengths } from '../schema/length-field.js';
-import { tidy } from '../wording.js';
+import { lengthWords } from '../wording.js';
 import { LARGEST_PORT, type PortShape } from './port-shape.js';
 
 /** A circle. */
@@ -15,6 +15,6 @@ export const round = (lengths: Lengths) =>
     .transform(
       ({ diameter }): PortShape => ({
         outline: circleOutline([0, 0], diameter),
-        words: `round ${tidy(diameter)} mm`,
+        words: `round ${lengthWords(diameter, lengths.unit)}`,
       }),
     );

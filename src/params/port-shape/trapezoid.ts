@@ -4,7 +4,7 @@ import { JOIN_TOLERANCE } from '../../geometry/tolerance.js';
 import { distance2 } from '../../geometry/vec2.js';
 import { DEFAULTS } from '../defaults.js';
 import type { Lengths } from '../schema/length-field.js';
-import { lengthWords, tidy } from '../wording.js';
+import { lengthWords, sizeWords } from '../wording.js';
 import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /** An even trapezoid: one side along x at the bottom, one at the top, all four corners of one radius; centred at half its height. */
@@ -31,7 +31,7 @@ export const trapezoid = (lengths: Lengths) =>
       }
       return {
         outline: turned(trapezoidOutline(bottom, top, height, radius), rotation),
-        words: `trapezoid ${tidy(bottom)} and ${tidy(top)} x ${tidy(height)} mm, corners ${tidy(radius)} mm${turnWords(rotation)}`,
+        words: `trapezoid ${lengthWords(bottom, lengths.unit)} and ${sizeWords([top, height], lengths.unit)}, corners ${lengthWords(radius, lengths.unit)}${turnWords(rotation)}`,
       };
     });
 

@@ -10,6 +10,7 @@ type JigFile = PlanFile['jig'];
 /** The printer and the mock-up of a plan; `collectors` are the collectors' names in order. */
 export function jigOf(jig: JigFile, units: 'mm' | 'in', collectors: readonly string[]): JigPlan {
   return {
+    units,
     bed: jig.bed,
     fit: jig.fit,
     plate: jig.plate,

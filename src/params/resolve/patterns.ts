@@ -5,9 +5,9 @@ import type { PlanFile } from '../schema/plan-file.js';
 export type FabricatedSection = PlanFile['patterns']['extra'][number];
 
 /** How patterns are laid out; pieces take from the tube what they leave out. */
-export function patternsOf({ patterns, tube }: Pick<PlanFile, 'patterns' | 'tube'>): PatternPlan {
+export function patternsOf({ patterns, tube, units }: Pick<PlanFile, 'patterns' | 'tube' | 'units'>): PatternPlan {
   const { wrap, tab, paper, extra } = patterns;
-  return { wrap, tab, paper, extra: extra.map((s) => pieceOf(s, tube)) };
+  return { wrap, tab, paper, units, extra: extra.map((s) => pieceOf(s, tube)) };
 }
 
 /** A piece with the tube's od, wall and material where it has none of its own. */

@@ -83,6 +83,9 @@ export function headTraceSchema(lengths: Lengths) {
       direction: directionField(
         'The way the gas leaves all ports, in the frame of the head; straight out when left out',
       ).prefault([...DEFAULTS.port.direction]),
+      length_in_head: lengths
+        .atLeastZero('Centreline of every port from the valve to the head face; used in tuning only', { max: 1000 })
+        .optional(),
       heal: healField(lengths, HEAL).prefault(DEFAULTS.trace.heal),
       fit: fitField(lengths, FIT).prefault(DEFAULTS.trace.fit),
     })

@@ -156,7 +156,8 @@ function portsOf(openings: readonly Candidate[], trace: HeadTrace, unit: LengthU
     if (fault !== null) throw new RangeError(`${nameAndPlace(c)}: ${fault.message}`);
     notes.push(...fitNotes(fitted, trace.file).map((note) => `port of cylinder ${cylinder}: ${note}`));
     const shape = { outline, words: `traced ${tracedSize(outline)} from ${trace.file}` };
-    return { cylinder, at: pair(onFace(centre, trace)), direction: trace.direction, shape };
+    const inHead = trace.length_in_head === undefined ? {} : { length_in_head: trace.length_in_head };
+    return { cylinder, at: pair(onFace(centre, trace)), direction: trace.direction, shape, ...inHead };
   });
   return { ports: sections, notes };
 }

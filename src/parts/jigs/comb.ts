@@ -4,6 +4,7 @@ import { bar } from '../../geometry/solid-shapes.js';
 import { textSolid, textStrokes } from '../../geometry/text-solid.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
+import { lengthWords } from '../../params/wording.js';
 import type { KeptOut } from '../../routing/problem.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import type { SolidPart } from '../part.js';
@@ -48,7 +49,7 @@ export function combsOf(
 
 function combPart(plan: Plan, place: CombPlace, number: number, gap: number): SolidPart {
   const ids = place.seats.map((s) => s.id);
-  const runs = place.seats.map((s) => `${s.id} at ${s.run.toFixed(0)} mm`).join(', ');
+  const runs = place.seats.map((s) => `${s.id} at ${lengthWords(s.run, plan.units, 0)}`).join(', ');
   return printedPart(
     {
       name: `comb-${number}`,

@@ -8,6 +8,7 @@ import { type SweepSize, sweepSection } from '../../geometry/sweep.js';
 import { CHORD_ERROR } from '../../geometry/tolerance.js';
 import { along, angleBetween, cross, dot, scale, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { JigPlan } from '../../params/plan.js';
+import { lengthWords } from '../../params/wording.js';
 import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';
 import { footBevel } from './foot-bevel.js';
@@ -94,8 +95,8 @@ function titleOf({ piece, start, end, jig }: DummyTube): string {
   const longest = start.screw ? screwLength(piece.od / 2, cordRadius(jig.cord, jig.fit) ?? 0) : null;
   const screw = longest === null ? '' : `; M3 x ${longest} screw at its start`;
   const bore = jig.tubeWall === null ? '' : 'hollow, ';
-  const length = (piece.toRun - piece.fromRun).toFixed(1);
-  return `Dummy tube ${piece.name}, ${bore}${piece.kind} of ${length} mm${screw}${glue}`;
+  const length = lengthWords(piece.toRun - piece.fromRun, jig.units, 1);
+  return `Dummy tube ${piece.name}, ${bore}${piece.kind} of ${length}${screw}${glue}`;
 }
 
 /** The tube in the frame of its start. */

@@ -1,6 +1,7 @@
 import { WORLD } from '../../geometry/frame.js';
 import { evaluate, type Solid, solidOf } from '../../geometry/solid.js';
 import type { Plan } from '../../params/plan.js';
+import { lengthWords } from '../../params/wording.js';
 import type { FlangePart } from '../flange.js';
 import type { SolidPart } from '../part.js';
 import { fitsTurned, printedPart } from '../printed-part.js';
@@ -25,7 +26,9 @@ export function flangeProof(plan: Plan, flange: FlangePart): SolidPart[] {
     );
   const cuts = fitsTurned(plate, bed) ? null : dovetailCuts(flange.region, bed);
   if (cuts === null || cuts.length === 0) {
-    return [part(solid, `${flange.name}-proof`, `Printed ${flange.name}, ${thickness.toFixed(1)} mm thick`)];
+    return [
+      part(solid, `${flange.name}-proof`, `Printed ${flange.name}, ${lengthWords(thickness, plan.units, 1)} thick`),
+    ];
   }
   const pieces = splitAt(solid, cuts, thickness, fit);
   return pieces.map((piece, i) =>

@@ -1,8 +1,9 @@
-import { type Compliance, inverse, type Stiffness, together } from '../../geometry/compliance.js';
+import { type Compliance, inverse, principalGives, type Stiffness, together } from '../../geometry/compliance.js';
+import type { Vec3 } from '../../geometry/vec3.js';
 import type { CollectorPlan, Plan } from '../../params/plan.js';
 import type { RoutedPrimary, RoutedSecondary } from '../../routing/routed.js';
 import type { HolderStruts } from './holder-struts.js';
-import { strutStiffness, tubeStiffness } from './strut-stiffness.js';
+import { HOLDER_LOAD, strutStiffness, tubeStiffness } from './strut-stiffness.js';
 
 /** How far a collector's holder gives way. */
 export interface HolderStiffness {
@@ -21,6 +22,8 @@ export interface HolderStiffness {
   readonly alone: number;
   /** How many dummy tubes are counted on: all but the one that is missed most. */
   readonly tubes: number;
+  /** What is left of `deflection` with the collector stopped along its softest way, and along its two softest, mm; and that softest way. */
+  readonly propped: { readonly once: number; readonly twice: number; readonly softest: Vec3 };
   /** How it gives at the middle of its inlets with all its dummy tubes, as what stands on it has it. */
   readonly compliance: Compliance;
 }
@@ -33,9 +36,14 @@ export function holderStiffness(
   arriving: readonly Stiffness[],
 ): HolderStiffness {
   const own = lines.map((line) => strutStiffness(block, collector.frame, line, plan.jig));
+  const cases = casesOf(arriving);
+  const worst = (cases.length === 0 ? [together([...own, ...arriving])] : cases.map((k) => together([...own, k])))
+    .map((k) => principalGives(inverse(k), HOLDER_LOAD))
+    .reduce((a, b) => (b[0]!.give > a[0]!.give ? b : a));
   return {
     collector: collector.name,
     deflection,
+    propped: { once: worst[1]!.give, twice: worst[2]!.give, softest: worst[0]!.direction },
     strut: 2 * block.strut,
     struts: lines.length,
     given: plan.jig.strut !== null,

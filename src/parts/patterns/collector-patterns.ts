@@ -4,6 +4,8 @@ import { directionInto, type Frame, pointInto } from '../../geometry/frame.js';
 import { PARALLEL } from '../../geometry/merge-end.js';
 import type { Plane } from '../../geometry/plane.js';
 import { type CutSurface, squareEnd, type TubeEnd, tubeEnd } from '../../geometry/tube-end.js';
+import type { LengthUnit } from '../../params/units.js';
+import { lengthsIn, sizeWords } from '../../params/wording.js';
 import type { CollectorGeometry } from '../merge-geometry.js';
 import type { Pattern } from './pattern.js';
 import { saddlePatterns } from './saddle-patterns.js';
@@ -52,7 +54,7 @@ export function inletPattern({ geometry: g, file, names }: CollectorKind, layout
       reference: "outer line, furthest from the collector's axis",
       guide: 'gas this way',
       notes: [
-        `Tube ${tube.od.toFixed(2)} x ${tube.wall.toFixed(2)} mm cut by ${planes} at ${degrees(g.cuts[0]!.angle).toFixed(2)} deg to its axis and by the end of the merge`,
+        `Tube ${sizeWords([tube.od, tube.wall], layout.units, 2)} cut by ${planes} at ${degrees(g.cuts[0]!.angle).toFixed(2)} deg to its axis and by the end of the merge`,
         'The lower edge is the square inlet end of the tube',
         `The line is where flat cuts show on the ${layout.wrap}: saw flat through, along the plane, not square to the skin`,
       ],
@@ -62,7 +64,12 @@ export function inletPattern({ geometry: g, file, names }: CollectorKind, layout
 }
 
 /** The sheet from the merge's end to the outlet, or to the throat of a venturi; null where inlet and outlet are of one size. */
-export function conePattern({ geometry: g, file, names }: CollectorKind, material: string): Pattern | null {
+export function conePattern(
+  { geometry: g, file, names }: CollectorKind,
+  material: string,
+  units: LengthUnit,
+): Pattern | null {
+  const words = lengthsIn(units);
   const t = g.coneWall;
   const [inlet, outlet] = [2 * g.bore + t, 2 * g.coneEnd.bore + t];
   if (!(g.coneLength > 0) || (g.inlets === 1 && Math.abs(inlet - outlet) < 0.01)) return null;
@@ -72,8 +79,9 @@ export function conePattern({ geometry: g, file, names }: CollectorKind, materia
     count: names.length,
     thickness: t,
     material,
+    units,
     notes: [
-      `From ${g.inlets === 1 ? `${(2 * g.bore).toFixed(2)} mm bore` : `the ${g.inlets} joined tubes`} to ${(2 * g.coneEnd.bore).toFixed(2)} mm bore over ${g.coneLength.toFixed(2)} mm`,
+      `From ${g.inlets === 1 ? `${words(2 * g.bore, 2)} bore` : `the ${g.inlets} joined tubes`} to ${words(2 * g.coneEnd.bore, 2)} bore over ${words(g.coneLength, 2)}`,
     ],
   };
   if (g.inlets === 1) return frustumPattern(spec, inlet, outlet, g.coneLength);
@@ -94,13 +102,18 @@ export function conePattern({ geometry: g, file, names }: CollectorKind, materia
 }
 
 /** The sheet of a venturi's diffuser, from the throat to the outlet; null without one. */
-export function diffuserPattern({ geometry: g, file, names }: CollectorKind, material: string): Pattern | null {
+export function diffuserPattern(
+  { geometry: g, file, names }: CollectorKind,
+  material: string,
+  units: LengthUnit,
+): Pattern | null {
+  const words = lengthsIn(units);
   if (g.throat === null) return null;
   const { bore, to, diffuserEnd } = g.throat;
   const t = g.coneWall;
   const length = diffuserEnd - to;
   if (length < 1e-6 || g.outletBore - bore < 0.005) return null;
-  const note = `From ${(2 * bore).toFixed(2)} mm bore at the throat to ${(2 * g.outletBore).toFixed(2)} mm over ${length.toFixed(2)} mm`;
+  const note = `From ${words(2 * bore, 2)} bore at the throat to ${words(2 * g.outletBore, 2)} over ${words(length, 2)}`;
   return frustumPattern(
     {
       name: `${prefixed(file)}-diffuser`,
@@ -108,6 +121,7 @@ export function diffuserPattern({ geometry: g, file, names }: CollectorKind, mat
       count: names.length,
       thickness: t,
       material,
+      units,
       notes: [note],
     },
     2 * bore + t,

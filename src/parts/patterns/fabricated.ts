@@ -1,5 +1,7 @@
 import { circleRim, rectangleRim } from '../../geometry/convex-rim.js';
 import type { FabricatedPiece } from '../../params/plan.js';
+import type { LengthUnit } from '../../params/units.js';
+import { lengthWords, sizeWords } from '../../params/wording.js';
 import { fileName } from '../printed-part.js';
 import { mitrePattern, pieCutPatterns } from './mitre-patterns.js';
 import type { Pattern } from './pattern.js';
@@ -16,7 +18,7 @@ export function fabricatedPatterns(piece: FabricatedPiece, layout: Layout): read
         mitrePattern(named, piece, piece.angle, layout, {
           reference: 'long side',
           guide: 'to the joint',
-          notes: [`Tube ${piece.od.toFixed(2)} x ${piece.wall.toFixed(2)} mm`],
+          notes: [`Tube ${sizeWords([piece.od, piece.wall], layout.units, 2)}`],
         }),
       ];
     case 'pie_cut':
@@ -26,15 +28,15 @@ export function fabricatedPatterns(piece: FabricatedPiece, layout: Layout): read
       return saddlePatterns({ ...named, branch: piece, host, angle: piece.angle, offset: piece.offset }, layout);
     }
     default:
-      return [sheetPattern(piece, named)];
+      return [sheetPattern(piece, named, layout.units)];
   }
 }
 
 type Sheet = Exclude<FabricatedPiece, { kind: 'mitre' | 'pie_cut' | 'saddle' }>;
 
-function sheetPattern(piece: Sheet, named: Pick<SheetSpec, 'name' | 'title' | 'count'>): Pattern {
+function sheetPattern(piece: Sheet, named: Pick<SheetSpec, 'name' | 'title' | 'count'>, units: LengthUnit): Pattern {
   const { thickness, material, height } = piece;
-  const spec: SheetSpec = { ...named, thickness, material, notes: [sizeWords(piece)] };
+  const spec: SheetSpec = { ...named, thickness, material, units, notes: [shapeWords(piece, units)] };
   const grow = { outside: -thickness, inside: thickness, middle: 0 }[piece.measured];
   if (piece.kind === 'frustum') return frustumPattern(spec, piece.from + grow, piece.to + grow, height);
   if (piece.kind === 'eccentric') {
@@ -54,13 +56,12 @@ function sheetPattern(piece: Sheet, named: Pick<SheetSpec, 'name' | 'title' | 'c
   ]);
 }
 
-const mm = (value: number): string => value.toFixed(2);
-
-function sizeWords(p: Sheet): string {
+function shapeWords(p: Sheet, units: LengthUnit): string {
+  const words = (value: number): string => lengthWords(value, units, 2);
   const face = `${p.measured} sizes`;
-  if (p.kind === 'frustum') return `${mm(p.from)} to ${mm(p.to)} mm over ${mm(p.height)} mm, ${face}`;
+  if (p.kind === 'frustum') return `${words(p.from)} to ${words(p.to)} over ${words(p.height)}, ${face}`;
   if (p.kind === 'eccentric') {
-    return `${mm(p.from)} to ${mm(p.to)} mm over ${mm(p.height)} mm, axes ${mm(p.offset)} mm apart, ${face}`;
+    return `${words(p.from)} to ${words(p.to)} over ${words(p.height)}, axes ${words(p.offset)} apart, ${face}`;
   }
-  return `${mm(p.width)} wide x ${mm(p.depth)} mm deep to ${mm(p.diameter)} mm round over ${mm(p.height)} mm, its centre ${mm(p.offset[0])} mm to the right and ${mm(p.offset[1])} mm to the far side, ${face}`;
+  return `${words(p.width)} wide x ${words(p.depth)} deep to ${words(p.diameter)} round over ${words(p.height)}, its centre ${words(p.offset[0])} to the right and ${words(p.offset[1])} to the far side, ${face}`;
 }

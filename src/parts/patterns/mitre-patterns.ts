@@ -1,6 +1,7 @@
 import { degrees } from '../../geometry/angle.js';
 import { mitredBend } from '../../geometry/mitred-bend.js';
 import { type CutSurface, squareEnd, type TubeEnd, tubeEnd } from '../../geometry/tube-end.js';
+import { lengthWords } from '../../params/wording.js';
 import type { Pattern } from './pattern.js';
 import { type Layout, markedRadius, type RoundTube, STRIP, wrapPattern } from './wrap.js';
 
@@ -40,7 +41,7 @@ export function mitrePattern(
       ...words,
       notes: [
         ...words.notes,
-        `Cut ${degrees(angle).toFixed(2)} deg from square across; it meets the tube's axis ${(-base).toFixed(2)} mm above the lower edge`,
+        `Cut ${degrees(angle).toFixed(2)} deg from square across; it meets the tube's axis ${lengthWords(-base, layout.units, 2)} above the lower edge`,
         flatCut(layout.wrap),
       ],
     },
@@ -62,7 +63,7 @@ export function pieCutPatterns(
     reference: 'outside of the bend',
     guide: 'along the bend',
   };
-  const whole = `${degrees(bend.turn).toFixed(2)} deg about ${bend.clr.toFixed(2)} mm in ${bend.joints} ${bend.joints === 1 ? 'joint' : 'joints'}: every cut ${degrees(cut).toFixed(2)} deg from square across`;
+  const whole = `${degrees(bend.turn).toFixed(2)} deg about ${lengthWords(bend.clr, layout.units, 2)} in ${bend.joints} ${bend.joints === 1 ? 'joint' : 'joints'}: every cut ${degrees(cut).toFixed(2)} deg from square across`;
   const ends = wrapPattern(
     {
       ...words,
@@ -74,7 +75,7 @@ export function pieCutPatterns(
       high: high(end),
       notes: [
         whole,
-        `The lower edge is where the bend begins, ${end.toFixed(2)} mm from the joint on the centreline: leave the straight on`,
+        `The lower edge is where the bend begins, ${lengthWords(end, layout.units, 2)} from the joint on the centreline: leave the straight on`,
         flatCut(layout.wrap),
       ],
     },
@@ -93,7 +94,7 @@ export function pieCutPatterns(
       high: top,
       notes: [
         whole,
-        `${segment.toFixed(2)} mm long on the centreline`,
+        `${lengthWords(segment, layout.units, 2)} long on the centreline`,
         'From one tube without waste: give the tube half a turn after every cut',
         flatCut(layout.wrap),
       ],

@@ -1,5 +1,6 @@
 import type { Outline } from '../../geometry/outline.js';
 import type { Vec2 } from '../../geometry/vec2.js';
+import type { LengthUnit } from '../../params/units.js';
 
 /**
  * A flat development at 1:1, mm. A wrap is paper laid round a tube: x runs round it, y along its axis. A sheet is what is cut from
@@ -40,6 +41,8 @@ export interface Pattern {
   } | null;
   /** Largest distance of the drawn outline from the true development, mm. */
   readonly deviation: number;
+  /** Unit its words say lengths in: the plan's. */
+  readonly units: LengthUnit;
   /** Sentences for the one who uses it. */
   readonly notes: readonly string[];
 }

@@ -24,8 +24,8 @@ export function patternsOf(plan: Plan, collectors: readonly CollectorGeometry[])
     ...kinds
       .flatMap((kind) => [
         inletPattern(kind, layout),
-        conePattern(kind, plan.tube.material),
-        diffuserPattern(kind, plan.tube.material),
+        conePattern(kind, plan.tube.material, plan.units),
+        diffuserPattern(kind, plan.tube.material, plan.units),
         ...branchPatterns(kind, layout),
       ])
       .filter((p) => p !== null),

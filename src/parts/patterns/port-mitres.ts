@@ -1,6 +1,7 @@
 import { degrees } from '../../geometry/angle.js';
 import { angleBetween } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
+import { sizeWords } from '../../params/wording.js';
 import { mitrePattern } from './mitre-patterns.js';
 import type { Pattern } from './pattern.js';
 import type { Layout } from './wrap.js';
@@ -33,7 +34,7 @@ export function portMitres({ ports, heads, tube }: Pick<Plan, 'ports' | 'heads' 
         reference: 'long side, away from where the tube leans',
         guide: 'to the head',
         notes: [
-          `Tube ${tube.od.toFixed(2)} x ${tube.wall.toFixed(2)} mm leaves the head ${degrees(tilt).toFixed(2)} deg from square: its end is parallel to the head face`,
+          `Tube ${sizeWords([tube.od, tube.wall], layout.units, 2)} leaves the head ${degrees(tilt).toFixed(2)} deg from square: its end is parallel to the head face`,
         ],
       },
     ),

@@ -3,6 +3,8 @@ import { outlineBounds } from '../../geometry/outline-measure.js';
 import { translateOutline } from '../../geometry/outline-transform.js';
 import { hostCut, type Saddle, saddleHole } from '../../geometry/saddle.js';
 import { seatedEnd, squareEnd } from '../../geometry/tube-end.js';
+import type { LengthUnit } from '../../params/units.js';
+import { lengthsIn, lengthWords, sizeWords } from '../../params/wording.js';
 import type { Pattern } from './pattern.js';
 import { EDGE_TOLERANCE, type Layout, type RoundTube, STRIP, wrapPattern } from './wrap.js';
 
@@ -32,6 +34,7 @@ export function saddlePatterns(joint: SaddleJoint, layout: Layout): readonly [br
 
 function branchPattern(joint: SaddleJoint, saddle: Saddle, layout: Layout): Pattern {
   const { branch, host } = joint;
+  const words = lengthsIn(layout.units);
   const high = seatedEnd(hostCut(saddle), branch.od / 2 - branch.wall, branch.od / 2);
   const least = lowest(high.height);
   const base = least - STRIP;
@@ -46,8 +49,8 @@ function branchPattern(joint: SaddleJoint, saddle: Saddle, layout: Layout): Patt
       reference: isSquare(saddle) ? 'along the host' : 'long side',
       guide: 'to the host',
       notes: [
-        `Tube ${size(branch)} on a tube of ${host.od.toFixed(2)} mm at ${degrees(joint.angle).toFixed(2)} deg${joint.offset > 0 ? `, axes ${joint.offset.toFixed(2)} mm past each other` : ''}`,
-        `The axes pass each other ${(-base).toFixed(2)} mm above the lower edge`,
+        `Tube ${size(branch, layout.units)} on a tube of ${words(host.od, 2)} at ${degrees(joint.angle).toFixed(2)} deg${joint.offset > 0 ? `, axes ${words(joint.offset, 2)} past each other` : ''}`,
+        `The axes pass each other ${words(-base, 2)} above the lower edge`,
         isSquare(saddle)
           ? 'Cut square to the skin: it touches the host at the bore; bevel the outside for the weld'
           : 'Cut square to the skin: it touches the host at the bore, on the short side at the skin; bevel for the weld',
@@ -60,6 +63,7 @@ function branchPattern(joint: SaddleJoint, saddle: Saddle, layout: Layout): Patt
 
 function holePattern(joint: SaddleJoint, saddle: Saddle, wanted: Layout): Pattern {
   const { branch, host } = joint;
+  const { units } = wanted;
   // A hole is marked on the skin the branch stands on.
   const layout: Layout = { ...wanted, wrap: 'outside' };
   const round = (host.od + layout.paper) / 2;
@@ -76,8 +80,8 @@ function holePattern(joint: SaddleJoint, saddle: Saddle, wanted: Layout): Patter
       reference: 'towards the branch',
       guide: 'along the host',
       notes: [
-        `Opening for the bore of a branch of ${size(branch)}, ${(to[0] - from[0]).toFixed(2)} x ${(to[1] - from[1]).toFixed(2)} mm on paper`,
-        `The axes pass each other ${(BESIDE - from[1]).toFixed(2)} mm above the lower edge`,
+        `Opening for the bore of a branch of ${size(branch, units)}, ${sizeWords([to[0] - from[0], to[1] - from[1]], units, 2)} on paper`,
+        `The axes pass each other ${lengthWords(BESIDE - from[1], units, 2)} above the lower edge`,
         ...(isSquare(saddle) ? [] : ["The branch's long side stands at the upper end of the opening"]),
       ],
     },
@@ -94,7 +98,7 @@ function holePattern(joint: SaddleJoint, saddle: Saddle, wanted: Layout): Patter
 
 const isSquare = ({ angle }: Saddle): boolean => Math.abs(angle - Math.PI / 2) < 1e-9;
 
-const size = ({ od, wall }: RoundTube): string => `${od.toFixed(2)} x ${wall.toFixed(2)} mm`;
+const size = ({ od, wall }: RoundTube, units: LengthUnit): string => sizeWords([od, wall], units, 2);
 
 /** Least of a height round the tube, to what half a degree leaves open. */
 const lowest = (height: (phi: number) => number): number =>

@@ -5,6 +5,7 @@ import { coneSector, frustumOutline } from '../../geometry/frustum.js';
 import { outlineBounds } from '../../geometry/outline-measure.js';
 import { translateOutline } from '../../geometry/outline-transform.js';
 import { lerp2, sub2, type Vec2 } from '../../geometry/vec2.js';
+import type { LengthUnit } from '../../params/units.js';
 import type { Pattern, PatternLine } from './pattern.js';
 import { EDGE_TOLERANCE } from './wrap.js';
 
@@ -16,6 +17,8 @@ export interface SheetSpec {
   /** mm. */
   readonly thickness: number;
   readonly material: string;
+  /** Unit its words say lengths in. */
+  readonly units: LengthUnit;
   readonly notes: readonly string[];
 }
 
@@ -157,5 +160,15 @@ const lineOf = (
   points: [flatLow, flatHigh],
 });
 
-const sheetOf = ({ name, title, count, thickness, material }: SheetSpec) =>
-  ({ name, title, use: 'sheet', count, holes: [], tab: null, tube: null, plate: { thickness, material } }) as const;
+const sheetOf = ({ name, title, count, thickness, material, units }: SheetSpec) =>
+  ({
+    name,
+    title,
+    use: 'sheet',
+    count,
+    holes: [],
+    tab: null,
+    tube: null,
+    plate: { thickness, material },
+    units,
+  }) as const;

@@ -8,6 +8,7 @@ import { leastBetween, type TubeEnd } from '../../geometry/tube-end.js';
 import { unrolledEdge } from '../../geometry/unrolled-edge.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { PatternPlan } from '../../params/plan.js';
+import { lengthWords } from '../../params/wording.js';
 import type { Pattern, PatternLine } from './pattern.js';
 
 /** Largest distance allowed between a drawn edge and the true one, mm. */
@@ -23,7 +24,7 @@ export interface RoundTube {
 }
 
 /** How the paper is laid. */
-export type Layout = Pick<PatternPlan, 'wrap' | 'tab' | 'paper'>;
+export type Layout = Pick<PatternPlan, 'wrap' | 'tab' | 'paper' | 'units'>;
 
 /** What a wrap shows: both ends of the tube as heights along its generators, the reference line at angle 0. */
 export interface WrapSpec {
@@ -83,6 +84,7 @@ export function wrapPattern(spec: WrapSpec, layout: Layout): Pattern {
     lines: linesOf(spec, seam, round).map((l) => ({ ...l, points: l.points.map(point) })),
     tube: { od: spec.tube.od, wall: spec.tube.wall, side: layout.wrap },
     plate: null,
+    units: layout.units,
     deviation: Math.max(below!.deviation, above!.deviation),
     notes: [...spec.notes, ...layoutNotes(layout, width)],
   };
@@ -149,10 +151,11 @@ function arrow(line: PatternLine): PatternLine {
   };
 }
 
-function layoutNotes({ wrap, tab, paper }: Layout, width: number): string[] {
+function layoutNotes({ wrap, tab, paper, units }: Layout, width: number): string[] {
+  const round = `${lengthWords(width, units, 2)} once round at the middle of paper of ${lengthWords(paper, units)}`;
   const way =
     wrap === 'outside'
-      ? `Wrap round the outside, print outwards: ${width.toFixed(2)} mm once round at the middle of ${paper} mm paper`
-      : `Roll inside the tube, print towards you: ${width.toFixed(2)} mm once round at the middle of ${paper} mm paper`;
+      ? `Wrap round the outside, print outwards: ${round}`
+      : `Roll inside the tube, print towards you: ${round}`;
   return [way, ...(tab > 0 ? ['The two ends of the outline meet; the tab goes under the other end'] : [])];
 }

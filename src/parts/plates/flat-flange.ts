@@ -1,5 +1,7 @@
 import { circleOutline } from '../../geometry/outline-make.js';
 import { outlineBounds } from '../../geometry/outline-measure.js';
+import type { LengthUnit } from '../../params/units.js';
+import { lengthWords, sizeWords } from '../../params/wording.js';
 import type { FlangePart } from '../flange-part.js';
 import { type FlangeHole, type FlangeRegion, holeOutline } from '../flange-region.js';
 import { engravingOf, type Mark, middleOf } from './engraving.js';
@@ -7,7 +9,7 @@ import type { FlatHole, FlatPart, FlatRegion } from './flat-part.js';
 
 /** A head flange as a flat part, with cylinder numbers, the way up and the plan's name marked on it where `marks` are wanted. */
 export function flatFlange(part: FlangePart, marks = true): FlatPart {
-  const region = flatRegion(part.region);
+  const region = flatRegion(part.region, part.units);
   const blended = part.contours.filter((c) => c.face === 'outer').map((c) => c.outline);
   const engraving = engravingOf(region, marks ? marksOf(part, region) : [], blended);
   return {
@@ -19,13 +21,14 @@ export function flatFlange(part: FlangePart, marks = true): FlatPart {
     thickness: part.thickness,
     material: part.material,
     region,
-    cut: flatRegion(part.cut),
+    cut: flatRegion(part.cut, part.units),
     kerf: part.kerf,
     size: part.size,
     mass: part.mass,
     count: 1,
     engraving: engraving.strokes,
     blends: part.contours.map(({ face, outline }) => ({ face: face === 'outer' ? 'seen' : 'behind', outline })),
+    units: part.units,
     seen: 'seen from the tubes',
     notes: [...part.notes, ...engraving.homeless.map((words) => `no room to mark '${words}'`)],
   };
@@ -42,7 +45,7 @@ function marksOf(part: FlangePart, region: FlatRegion): Mark[] {
   ];
 }
 
-const flatRegion = ({ outer, openings, slots, bolts, dowels }: FlangeRegion): FlatRegion => ({
+const flatRegion = ({ outer, openings, slots, bolts, dowels }: FlangeRegion, units: LengthUnit): FlatRegion => ({
   outer,
   openings: openings.map((o) => ({
     place: `cylinder ${o.cylinder}`,
@@ -51,13 +54,13 @@ const flatRegion = ({ outer, openings, slots, bolts, dowels }: FlangeRegion): Fl
   })),
   slots,
   holes: [
-    ...bolts.map(boltHole),
+    ...bolts.map((b, i) => boltHole(b, i, units)),
     ...dowels.map(
       ({ at, diameter }, i): FlatHole => ({
         place: `dowel ${i + 1}`,
         at,
         outline: circleOutline(at, diameter),
-        words: `hole ${diameter.toFixed(2)} mm for a dowel, reamed`,
+        words: `hole ${lengthWords(diameter, units, 2)} for a dowel, reamed`,
         diameter,
         drill: true,
       }),
@@ -65,10 +68,10 @@ const flatRegion = ({ outer, openings, slots, bolts, dowels }: FlangeRegion): Fl
   ],
 });
 
-function boltHole(b: FlangeHole, i: number): FlatHole {
+function boltHole(b: FlangeHole, i: number, units: LengthUnit): FlatHole {
   const common = { place: `bolt ${i + 1}`, at: b.at, outline: holeOutline(b), drill: b.drill };
   if (b.slot === null)
-    return { ...common, words: `hole ${b.diameter.toFixed(2)} mm for ${b.thread}`, diameter: b.diameter };
-  const size = `${b.diameter.toFixed(2)} x ${b.slot.length.toFixed(2)}`;
-  return { ...common, words: `slot ${size} mm for ${b.thread}`, diameter: null };
+    return { ...common, words: `hole ${lengthWords(b.diameter, units, 2)} for ${b.thread}`, diameter: b.diameter };
+  const size = sizeWords([b.diameter, b.slot.length], units, 2);
+  return { ...common, words: `slot ${size} for ${b.thread}`, diameter: null };
 }

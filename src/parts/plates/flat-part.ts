@@ -3,6 +3,7 @@ import { outlineArea } from '../../geometry/outline-measure.js';
 import { offsetOutline } from '../../geometry/outline-offset.js';
 import { validateOutline } from '../../geometry/outline-valid.js';
 import type { Vec2 } from '../../geometry/vec2.js';
+import type { LengthUnit } from '../../params/units.js';
 
 /** Something cut from flat stock, as the drawings of it need it. */
 export interface FlatPart {
@@ -34,6 +35,8 @@ export interface FlatPart {
   readonly blends: readonly { readonly face: 'seen' | 'behind'; readonly outline: Outline }[];
   /** Which side is seen: 'seen from the tubes'. */
   readonly seen: string;
+  /** Unit its words say lengths in: the plan's. */
+  readonly units: LengthUnit;
   /** Remarks for the fabricator. */
   readonly notes: readonly string[];
 }

@@ -3,6 +3,7 @@ import { outlineBounds, signedArea } from '../../geometry/outline-measure.js';
 import { offsetOutlines } from '../../geometry/outline-offset.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { GasketsPlan, Plan } from '../../params/plan.js';
+import { lengthWords } from '../../params/wording.js';
 import type { FlatOpening, FlatPart } from './flat-part.js';
 import type { PlatePart } from './plate.js';
 
@@ -39,7 +40,7 @@ export function gasketOf(part: FlatPart, { grow, thickness, material }: GasketsP
     engraving: [],
     blends: [],
     notes: [
-      `openings are ${grow.toFixed(2)} mm larger all round than those of ${part.name}`,
+      `openings are ${lengthWords(grow, part.units, 2)} larger all round than those of ${part.name}`,
       ...(joined > 0 ? ['openings grew together: the web between them is too thin for a gasket'] : []),
     ],
   };

@@ -7,13 +7,15 @@ import { translateOutline } from '../../geometry/outline-transform.js';
 import { validateOutline } from '../../geometry/outline-valid.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { PlateBolts, PlatePattern, PlatePlan, PlateThroat } from '../../params/plan.js';
+import type { LengthUnit } from '../../params/units.js';
+import { lengthWords } from '../../params/wording.js';
 import { flangeEdge } from '../flange-edge.js';
 import type { FlatHole, FlatOpening, FlatRegion } from './flat-part.js';
 
 type Bolted = Exclude<PlatePattern, { readonly kind: 'vband_bore' | 'slip_joint' }>;
 
 /** Outlines of a plate about the middle of its pattern, x across, y up, mm; of a slip joint the flat piece its sleeve is rolled from. */
-export function plateRegion(plate: PlatePlan, leastCutHole: number): FlatRegion {
+export function plateRegion(plate: PlatePlan, leastCutHole: number, units: LengthUnit = 'mm'): FlatRegion {
   const { pattern } = plate;
   if (pattern.kind === 'vband_bore') {
     const opening = { place: 'bore', label: '', outline: circleOutline([0, 0], pattern.bore) };
@@ -29,7 +31,7 @@ export function plateRegion(plate: PlatePlan, leastCutHole: number): FlatRegion 
     outer,
     openings: openingsOf(pattern.throat),
     slots: [],
-    holes: holesOf(points, pattern.bolts, leastCutHole * plate.thickness),
+    holes: holesOf(points, pattern.bolts, leastCutHole * plate.thickness, units),
   };
 }
 
@@ -65,12 +67,17 @@ const evenly = (n: number, diameter: number, first: number): Vec2[] =>
 /** Quarter turns exact. */
 const dust = (v: number): number => (Math.abs(v) < 1e-15 ? 0 : v);
 
-function holesOf(points: readonly Vec2[], { thread, holeDiameter }: PlateBolts, leastCut: number): FlatHole[] {
+function holesOf(
+  points: readonly Vec2[],
+  { thread, holeDiameter }: PlateBolts,
+  leastCut: number,
+  units: LengthUnit,
+): FlatHole[] {
   return points.map((at, i) => ({
     place: `bolt ${i + 1}`,
     at,
     outline: circleOutline(at, holeDiameter),
-    words: `hole ${holeDiameter.toFixed(2)} mm for ${thread}`,
+    words: `hole ${lengthWords(holeDiameter, units, 2)} for ${thread}`,
     diameter: holeDiameter,
     drill: holeDiameter < leastCut,
   }));

@@ -4,6 +4,7 @@ import { outlineArea, outlineBounds } from '../../geometry/outline-measure.js';
 import { along } from '../../geometry/vec3.js';
 import { inletTube } from '../../params/inlet-tube.js';
 import type { CollectorPlan, Plan, PlatePlan } from '../../params/plan.js';
+import { type LengthWords, lengthsIn } from '../../params/wording.js';
 import { collectorGeometry } from '../merge-geometry.js';
 import { plateDensity } from '../plate-density.js';
 import { fileName } from '../printed-part.js';
@@ -31,7 +32,7 @@ export function platesOf(plan: Plan): readonly PlatePart[] {
 
 function plateOf(plan: Plan, plate: PlatePlan, file: string): PlatePart {
   const { thickness, material, pattern } = plate;
-  const region = plateRegion(plate, plan.flange.leastCutHole);
+  const region = plateRegion(plate, plan.flange.leastCutHole, plan.units);
   const { width, compensate } = plan.flange.kerf;
   const marks =
     pattern.kind === 'slip_joint' || !plan.drawing.engrave ? [] : [{ words: plate.name, near: middleOf(region.outer) }];
@@ -56,9 +57,10 @@ function plateOf(plan: Plan, plate: PlatePlan, file: string): PlatePart {
     count: plate.count,
     engraving: engraving.strokes,
     blends: [],
+    units: plan.units,
     seen: pattern.kind === 'slip_joint' ? 'flat, before it is rolled' : 'seen against the gas',
     notes: [
-      ...notesOf(plate, region, plan.flange.leastCutHole),
+      ...notesOf(plate, region, plan.flange.leastCutHole, lengthsIn(plan.units)),
       ...engraving.homeless.map((w) => `no room to mark '${w}'`),
     ],
   };
@@ -93,33 +95,33 @@ const PATTERN: Readonly<Record<PlatePlan['pattern']['kind'], string>> = {
   slip_joint: 'slip joint sleeve',
 };
 
-function notesOf({ pattern }: PlatePlan, { holes }: FlatRegion, leastCutHole: number): string[] {
+function notesOf({ pattern }: PlatePlan, { holes }: FlatRegion, leastCutHole: number, words: LengthWords): string[] {
   if (pattern.kind === 'slip_joint') {
     const bore = pattern.tubeOd + 2 * pattern.fit;
     return [
-      `roll to a sleeve ${bore.toFixed(2)} mm inside, ${(bore + 2 * pattern.wall).toFixed(2)} mm outside; weld the seam`,
-      `tube of ${pattern.tubeOd.toFixed(2)} mm slips in ${pattern.overlap.toFixed(2)} mm, gap ${pattern.fit.toFixed(2)} mm per side`,
+      `roll to a sleeve ${words(bore, 2)} inside, ${words(bore + 2 * pattern.wall, 2)} outside; weld the seam`,
+      `tube of ${words(pattern.tubeOd, 2)} slips in ${words(pattern.overlap, 2)}, gap ${words(pattern.fit, 2)} per side`,
     ];
   }
   const measure = 'measure the part it meets before cutting';
   if (pattern.kind === 'vband_bore') {
-    return [`bore ${pattern.bore.toFixed(2)} mm; turn the outside to the groove of the clamp`, measure];
+    return [`bore ${words(pattern.bore, 2)}; turn the outside to the groove of the clamp`, measure];
   }
   const drilled = holes.filter((h) => h.drill).length;
   return [
     measure,
-    ...circleNotes(pattern),
+    ...circleNotes(pattern, words),
     ...(drilled > 0
       ? [`${drilled} of ${holes.length} holes are below ${leastCutHole} x thickness: centre-mark and drill`]
       : []),
   ];
 }
 
-function circleNotes(pattern: PlatePlan['pattern']): string[] {
+function circleNotes(pattern: PlatePlan['pattern'], words: LengthWords): string[] {
   if (!('boltCircle' in pattern)) return [];
   const turned =
     pattern.clocking === 0 ? '' : `, turned ${Number(degrees(pattern.clocking).toFixed(2))} deg counter-clockwise`;
-  return [`${pattern.count} bolts on a circle of ${pattern.boltCircle.toFixed(2)} mm, the first straight up${turned}`];
+  return [`${pattern.count} bolts on a circle of ${words(pattern.boltCircle, 2)}, the first straight up${turned}`];
 }
 
 /** Names safe for files, each its own: those that are empty or taken once made safe get their number. */

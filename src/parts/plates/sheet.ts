@@ -4,6 +4,7 @@ import { outlineBounds } from '../../geometry/outline-measure.js';
 import { rotateOutline, translateOutline } from '../../geometry/outline-transform.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { SheetPlan } from '../../params/plan.js';
+import type { LengthUnit } from '../../params/units.js';
 import type { FlatPart } from './flat-part.js';
 
 /** A piece on a sheet: a part, turned by a quarter or not, then moved. */
@@ -21,6 +22,8 @@ export interface Sheet {
   readonly size: Vec2;
   readonly thickness: number;
   readonly material: string;
+  /** Unit its words say lengths in: that of its parts. */
+  readonly units: LengthUnit;
   readonly pieces: readonly SheetPiece[];
 }
 
@@ -42,8 +45,9 @@ export function layOut(parts: readonly FlatPart[], plan: SheetPlan): SheetLayout
   const packed = [...stocks.values()].flatMap((stock) => shelves(stock, plan));
   for (const pieces of packed) refuseCrowding(pieces, plan.gap);
   const sheets = packed.map((pieces, i): Sheet => {
-    const { thickness, material } = pieces[0]!.part;
-    return { name: packed.length === 1 ? 'sheet' : `sheet-${i + 1}`, size: plan.size, thickness, material, pieces };
+    const { thickness, material, units } = pieces[0]!.part;
+    const name = packed.length === 1 ? 'sheet' : `sheet-${i + 1}`;
+    return { name, size: plan.size, thickness, material, units, pieces };
   });
   return { sheets, tooBig };
 }

@@ -49,7 +49,9 @@ interface NestedSize {
 function nestSize(plan: Plan, { items }: SizeStock, pieces: readonly CutPiece[], solver: Solver): NestedSize {
   const saw: Saw = { kerf: plan.stock.kerf, grip: plan.stock.grip };
   const makes = (p: CutPiece): boolean => items.some((item) => loadsOf(shapeOf(p), item, saw).length > 0);
-  const unmade = pieces.filter((p) => !makes(p)).map((p) => ({ piece: p.piece.name, why: whyUnmade(p, items, saw) }));
+  const unmade = pieces
+    .filter((p) => !makes(p))
+    .map((p) => ({ piece: p.piece.name, why: whyUnmade(p, items, saw, plan.units) }));
   const groups = groupsOf(pieces.filter(makes));
   if (groups.length === 0) return { nesting: NOTHING, uses: [], unmade };
   const costs = items.map((item) => (plan.stock.minimise === 'price' ? item.price! : 1));

@@ -1,5 +1,8 @@
+import { inletTube } from '../../params/inlet-tube.js';
 import type { Plan } from '../../params/plan.js';
 import type { CutPiece } from '../cut-list.js';
+import { collectorGeometry } from '../merge-geometry.js';
+import { mergeWelds } from '../merge-seams.js';
 import { knownDensity } from '../plate-density.js';
 
 /** Wall section of a tube, mm2. */
@@ -27,8 +30,8 @@ export interface Estimates {
 /**
  * Estimates from the pieces of all tubes.
  * Mass: wall section times length. Weld: once round the middle of the wall, pi (OD - wall), at both ends of every tube and between its
- * pieces, of the larger tube at a step; the seams between the tubes of a merge and what is welded to flanges and outlets beyond are
- * left out. Filler: of a butt a bead as large as a square of the wall, of the fillet at a flange half the square of its leg; common
+ * pieces, of the larger tube at a step; then the seams between the tubes of every merge and round its end onto the cone, by its tubes'
+ * wall; the cone's own seam and what is welded behind it are left out. Filler: of a butt a bead as large as a square of the wall, of the fillet at a flange half the square of its leg; common
  * practice without a source, the wire really used is from half to twice that. Purge: the bores once; common practice, no source, is to
  * let several times as much flow before welding.
  */
@@ -48,6 +51,12 @@ export function estimatesOf(plan: Plan, pieces: readonly CutPiece[]): Estimates 
     const next = c.piece.last ? c : pieces[i + 1]!;
     join(next.od >= c.od ? next : c, Math.max(butt, next.wall ** 2));
   });
+  for (const collector of plan.collectors) {
+    const tube = inletTube(plan, collector);
+    const { seams, round } = mergeWelds(collectorGeometry(collector, tube));
+    weld += seams + round;
+    filler += (seams + round) * tube.wall ** 2;
+  }
   const mass = (volume: number): number | null => (density === null ? null : volume * density * 1e-9);
   return { tubeMass: mass(metal), weldLength: weld, fillerMass: mass(filler), purgeVolume: bore * 1e-6 };
 }

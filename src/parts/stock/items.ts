@@ -1,6 +1,8 @@
 import { degrees } from '../../geometry/angle.js';
 import { LENGTH_TOLERANCE } from '../../geometry/tolerance.js';
 import type { Plan, StockBend, StockStick } from '../../params/plan.js';
+import { inches, type LengthUnit } from '../../params/units.js';
+import { tidy } from '../../params/wording.js';
 import type { StockItem } from './bill.js';
 
 /** A size of tube in a plan with all stock the plan lists for it. */
@@ -22,7 +24,8 @@ export function stockOfSizes(plan: Plan): readonly SizeStock[] {
   const sizes: { od: number; wall: number; items: StockItem[] }[] = [];
   for (const { od, wall, bends, sticks } of listed) {
     const size = { od, wall, material: tube.material };
-    const items = [...bends.map((b) => bendItem(b, size)), ...sticks.map((s) => stickItem(s, size))];
+    const { units } = plan;
+    const items = [...bends.map((b) => bendItem(b, size, units)), ...sticks.map((s) => stickItem(s, size, units))];
     const known = sizes.find((s) => sameSize(s, size));
     if (known === undefined) sizes.push({ od, wall, items });
     else known.items.push(...items.filter((i) => !known.items.some((k) => JSON.stringify(k) === JSON.stringify(i))));
@@ -43,10 +46,10 @@ const offer = (s: { price?: number | undefined; available?: number | undefined }
   available: s.available ?? null,
 });
 
-function bendItem(b: StockBend, size: Size): StockItem {
+function bendItem(b: StockBend, size: Size, units: LengthUnit): StockItem {
   const { clr, maxAngle: angle, leg, shortLeg } = b;
   return {
-    name: b.name ?? `${b.elbow ?? bendName(b)}, ${sizeName(size)}`,
+    name: b.name ?? `${b.elbow ?? bendName(b, units)}, ${sizeName(size, units)}`,
     kind: b.elbow === undefined ? 'bend' : 'elbow',
     ...size,
     length: leg + clr * angle + shortLeg,
@@ -55,9 +58,9 @@ function bendItem(b: StockBend, size: Size): StockItem {
   };
 }
 
-function stickItem(s: StockStick, size: Size): StockItem {
+function stickItem(s: StockStick, size: Size, units: LengthUnit): StockItem {
   return {
-    name: s.name ?? `stick ${words(s.length)} mm, ${sizeName(size)}`,
+    name: s.name ?? `stick ${numberIn(s.length, units)} ${units}, ${sizeName(size, units)}`,
     kind: 'stick',
     ...size,
     length: s.length,
@@ -66,15 +69,23 @@ function stickItem(s: StockStick, size: Size): StockItem {
   };
 }
 
-/** 'U-bend CLR 63.5, legs 60 mm', 'J-bend CLR 63.5, legs 120 and 40 mm', 'bend 90 deg CLR 38, no legs'. */
-function bendName({ clr, maxAngle, leg, shortLeg }: StockBend): string {
-  const angle = words(degrees(maxAngle));
+/** 'U-bend CLR 63.5, legs 60 mm', 'J-bend CLR 63.5, legs 120 and 40 mm', 'bend 90 deg CLR 38, no legs'; in the plan's unit. */
+function bendName({ clr, maxAngle, leg, shortLeg }: StockBend, units: LengthUnit): string {
+  const words = (mm: number): string => numberIn(mm, units);
+  const angle = String(Number(degrees(maxAngle).toFixed(2)));
   const equal = Math.abs(leg - shortLeg) < LENGTH_TOLERANCE;
   const kind = !equal ? `J-bend ${angle} deg` : angle === '180' ? 'U-bend' : `bend ${angle} deg`;
-  const legs = leg === 0 ? 'no legs' : equal ? `legs ${words(leg)} mm` : `legs ${words(leg)} and ${words(shortLeg)} mm`;
+  const legs =
+    leg === 0
+      ? 'no legs'
+      : equal
+        ? `legs ${words(leg)} ${units}`
+        : `legs ${words(leg)} and ${words(shortLeg)} ${units}`;
   return `${kind} CLR ${words(clr)}, ${legs}`;
 }
 
-const sizeName = ({ od, wall }: Size): string => `${words(od)} x ${words(wall)}`;
+const sizeName = ({ od, wall }: Size, units: LengthUnit): string => `${numberIn(od, units)} x ${numberIn(wall, units)}`;
 
-const words = (n: number): string => String(Number(n.toFixed(2)));
+/** A length as a name shows it: short, without its unit. */
+const numberIn = (mm: number, units: LengthUnit): string =>
+  units === 'in' ? tidy(inches(mm)) : String(Number(mm.toFixed(2)));

@@ -7,7 +7,7 @@ const tubes = [
 ];
 
 describe('the plot of lengths', () => {
-  const text = lengthsPlot('primaries', tubes, 1).html;
+  const text = lengthsPlot('primaries', tubes, 1, 'mm').html;
   const [whole, off] = text.split('</svg>');
 
   it('draws bars from zero in the ratio of the lengths', () => {
@@ -31,7 +31,13 @@ describe('the plot of lengths', () => {
     expect(text).toMatch(/role="img" aria-label="Difference of 2 tubes/);
   });
 
+  it('says them in inches too for a plan in inches, the difference in inches alone', () => {
+    const inch = lengthsPlot('primaries', tubes, 1, 'in').html;
+    for (const words of ['760.400 mm (29.93701 in)', '+0.01575', '−0.11811', 'target, in'])
+      expect(inch).toContain(words);
+  });
+
   it('never says minus nought', () => {
-    expect(signed(-1e-13)).toBe('0.000');
+    expect(signed(-1e-13, 'mm')).toBe('0.000');
   });
 });

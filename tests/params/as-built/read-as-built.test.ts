@@ -19,6 +19,21 @@ function faults(text: string): string {
   return read.text;
 }
 
+describe('faults of the text of an as-built file', () => {
+  const tube = file('  - { cylinder: 1, length: 758.4 }');
+  test.each([
+    ['another version', `%YAML 1.1\n---\n${tube}`, 'an as-built file is YAML 1.2'],
+    ['a second document', `${tube}---\n${tube}`, 'an as-built file holds the tubes of one header'],
+    ['a tag', tube.replace('length: 758.4', 'length: !in 758.4'), 'an as-built file has no tags'],
+    ['a field of the language', `${tube}constructor: 1\n`, 'an as-built file cannot have a field named'],
+    ['nesting without end', '['.repeat(5000), 'nested deeper than an as-built file'],
+    ['a file without end', `${tube}${'#'.repeat(1_000_001)}`, 'expected an as-built file of at most'],
+  ])('%s: speak of the as-built file, not of a plan', (_, text, words) => {
+    expect(faults(text)).toContain(words);
+    expect(faults(text)).not.toMatch(/\bplans?\b/);
+  });
+});
+
 describe('an as-built file', () => {
   test('holds every kind of measurement, in mm and rad', () => {
     const { tubes } = asBuilt(

@@ -22,7 +22,7 @@ import { mergePlan, TUBE, VENTURI } from '../../support/merge-plan.js';
 import { contourPoints, laidBack } from '../../support/pattern-wrap.js';
 import { starterPlan } from '../../support/starter.js';
 
-const LAYOUT = { wrap: 'outside', tab: 15, paper: 0.1 } as const;
+const LAYOUT = { wrap: 'outside', tab: 15, paper: 0.1, units: 'mm' } as const;
 
 const kinds = STARTERS.flatMap(({ name }) => {
   const plan = starterPlan(name);
@@ -104,7 +104,7 @@ describe.each(kinds.filter(({ kind }) => kind.geometry.inlets > 1))('inlet of $t
 
 describe.each(kinds)('cone of $title', ({ kind }) => {
   const g = kind.geometry;
-  const p = conePattern(kind, '304 stainless')!;
+  const p = conePattern(kind, '304 stainless', 'mm')!;
 
   test('is sound, within 0.005 mm, and its rims are as long as those of the collector at mid wall', () => {
     validateOutline(p.outline);
@@ -199,7 +199,7 @@ test('collectors of any number, angle, gap and cone, short ones too, have sound 
           outlet: { ...base.outlet, od: outlet, wall: 1.5, coneLength },
         };
         const kind = { geometry: collectorGeometry(c, { od, wall: 1.5 }), file: 'collector', names: ['collector'] };
-        for (const p of [inletPattern(kind, LAYOUT), conePattern(kind, 'steel')]) {
+        for (const p of [inletPattern(kind, LAYOUT), conePattern(kind, 'steel', 'mm')]) {
           if (p === null) continue;
           validateOutline(p.outline);
           expect(p.deviation).toBeLessThanOrEqual(0.005);
@@ -218,21 +218,23 @@ describe('a venturi with a branch on its tail', () => {
   const kind = { geometry, file: 'merge', names: ['merge'] };
 
   test('has a cone that ends at the throat and a diffuser with the area of its frustum', () => {
-    const diffuser = diffuserPattern(kind, '304 stainless')!;
+    const diffuser = diffuserPattern(kind, '304 stainless', 'mm')!;
     const wall = geometry.coneWall;
     const [small, large] = [VENTURI.throat!.bore + wall, 2 * geometry.outletBore + wall].map((d) => d / 2);
     const slant = Math.hypot(VENTURI.throat!.diffuserLength, large! - small!);
     expect(outlineArea(diffuser.outline)).toBeCloseTo(Math.PI * (small! + large!) * slant, 4);
-    expect(conePattern(kind, '304 stainless')!.notes.join()).toContain('to 46.00 mm bore');
-    expect(diffuserPattern({ ...kind, geometry: { ...geometry, throat: null } }, '304 stainless')).toBeNull();
+    expect(conePattern(kind, '304 stainless', 'mm')!.notes.join()).toContain('to 46.00 mm bore');
+    expect(diffuserPattern({ ...kind, geometry: { ...geometry, throat: null } }, '304 stainless', 'mm')).toBeNull();
   });
 
   test('has a saddle on the branch and an opening as long as its bore leans over the tail', () => {
-    const [end, hole] = branchPatterns(kind, { wrap: 'outside', tab: 15, paper: 0 });
+    const [end, hole] = branchPatterns(kind, { wrap: 'outside', tab: 15, paper: 0, units: 'mm' });
     expect([end!.name, hole!.name]).toEqual(['collector-merge-branch', 'collector-merge-hole']);
     const { from, to } = outlineBounds(hole!.holes[0]!);
     expect(to[1] - from[1]).toBeCloseTo((branch.od - 2 * branch.wall) / Math.sin(branch.angle), 2);
     const onCone = { ...geometry, branch: { ...geometry.branch!, host: { kind: 'cone' as const, from: 0, to: 1 } } };
-    expect(branchPatterns({ ...kind, geometry: onCone }, { wrap: 'outside', tab: 15, paper: 0 })).toEqual([]);
+    expect(branchPatterns({ ...kind, geometry: onCone }, { wrap: 'outside', tab: 15, paper: 0, units: 'mm' })).toEqual(
+      [],
+    );
   });
 });

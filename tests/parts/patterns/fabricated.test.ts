@@ -11,7 +11,7 @@ import { fabricatedPatterns } from '../../../src/parts/patterns/fabricated.js';
 import type { Pattern } from '../../../src/parts/patterns/pattern.js';
 import { contourPoints, laidBack } from '../../support/pattern-wrap.js';
 
-const LAYOUT = { wrap: 'outside', tab: 15, paper: 0.1 } as const;
+const LAYOUT = { wrap: 'outside', tab: 15, paper: 0.1, units: 'mm' } as const;
 const tube = { name: 'a piece', count: 1, od: 50, wall: 2 } as const;
 
 /** Points of the pattern's edges that are not its seams. */

@@ -3,6 +3,8 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { Plan, StockPlan } from '../../../src/params/plan.js';
 import { STARTERS } from '../../../src/params/starter.js';
 import type { CutPiece } from '../../../src/parts/cut-list.js';
+import { collectorGeometry } from '../../../src/parts/merge-geometry.js';
+import { mergeWelds } from '../../../src/parts/merge-seams.js';
 import type { StockBill, StockUse } from '../../../src/parts/stock/bill.js';
 import { stockBillOf } from '../../../src/parts/stock/bill-of.js';
 import { cutsOf } from '../../../src/parts/tube-cuts.js';
@@ -132,10 +134,19 @@ describe('a bill', () => {
     const bill = await stockBillOf(planOf({ sticks: [{ length: 2000 }], material: '304 stainless' }), pieces);
     // 0.0246615 (D - T) T kg/m at 7850; EN 10088-1: 304 has 7900 kg/m3
     expect(bill.tubeMass).toBeCloseTo((0.0246615 * 40.8 * 1.6 * 7900) / 7850, 5);
-    expect(bill.weldLength).toBeCloseTo(2 * Math.PI * 40.8, 9);
+    const merge = mergeWelds(collectorGeometry(BASE_PLAN.collectors[0]!, BASE_PLAN.tube));
+    expect(merge.seams).toBeGreaterThan(50);
+    // round two joined tubes: more than round one, less than round both
+    expect(merge.round).toBeGreaterThan(1.1 * Math.PI * 40.8);
+    expect(merge.round).toBeLessThan(2 * Math.PI * 40.8);
+    const merged = merge.seams + merge.round;
+    expect(bill.weldLength).toBeCloseTo(2 * Math.PI * 40.8 + merged, 9);
     expect(bill.purgeVolume).toBeCloseTo((Math.PI * 19.6 ** 2 * 1000) / 1e6, 9);
     const { weldLeg } = BASE_PLAN.flange;
-    expect(bill.fillerMass).toBeCloseTo(Math.PI * 40.8 * (weldLeg ** 2 / 2 + 1.6 ** 2) * 7900e-9, 9);
+    expect(bill.fillerMass).toBeCloseTo(
+      (Math.PI * 40.8 * (weldLeg ** 2 / 2 + 1.6 ** 2) + merged * 1.6 ** 2) * 7900e-9,
+      9,
+    );
     const unknown = { ...planOf({}), tube: { ...planOf({}).tube, material: 'unobtainium' } };
     expect(await stockBillOf(unknown, pieces)).toMatchObject({ tubeMass: null, fillerMass: null });
     const told = { ...unknown, stock: { ...unknown.stock, density: 8440 } };

@@ -6,6 +6,7 @@ import { onStation, sectorSection, sweepSection } from '../../../geometry/sweep-
 import { CHORD_ERROR } from '../../../geometry/tolerance.js';
 import { along, rotateAbout, scale, signedAngle, type Vec3 } from '../../../geometry/vec3.js';
 import type { BenchPlan, JigPlan, Plan } from '../../../params/plan.js';
+import { lengthWords } from '../../../params/wording.js';
 import type { RoutedTube } from '../../../routing/routed.js';
 import type { SolidPart } from '../../part.js';
 import { printedPart } from '../../printed-part.js';
@@ -148,7 +149,7 @@ function ringOf(joint: ClockedJoint, tube: RoutedTube, name: string, window: num
     {
       name,
       kind: 'clocking-ring',
-      title: titleOf(joint, window),
+      title: titleOf(joint, lengthWords(window, jig.units, 0)),
       solid: difference(body, ...notches),
       at,
       up: standing(whole),
@@ -159,11 +160,11 @@ function ringOf(joint: ClockedJoint, tube: RoutedTube, name: string, window: num
   );
 }
 
-function titleOf({ name, before, after, clocking }: ClockedJoint, window: number): string {
+function titleOf({ name, before, after, clocking }: ClockedJoint, window: string): string {
   const degrees = ((clocking * 180) / Math.PI).toFixed(2);
   return (
     `Clocking ring for joint ${name}, from ${before.piece.name} to ${after.piece.name}: ${degrees} degrees from line to line, ` +
-    `right-handed along the gas, ${window.toFixed(0)} mm free either side of the joint for tacks; ${COMES_OFF}`
+    `right-handed along the gas, ${window} free either side of the joint for tacks; ${COMES_OFF}`
   );
 }
 

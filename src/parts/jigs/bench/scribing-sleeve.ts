@@ -8,6 +8,7 @@ import { onStation, sectorSection, sweepSection } from '../../../geometry/sweep-
 import { CHORD_ERROR } from '../../../geometry/tolerance.js';
 import { along, angleBetween, cross, scale, type Vec3 } from '../../../geometry/vec3.js';
 import type { JigPlan } from '../../../params/plan.js';
+import { lengthWords } from '../../../params/wording.js';
 import type { SolidPart } from '../../part.js';
 import type { Piece } from '../../pieces.js';
 import { printedPart } from '../../printed-part.js';
@@ -49,7 +50,7 @@ export function scribingSleeves(pieces: readonly SleevedPiece[], jig: JigPlan): 
     const { od, name, path } = p.piece;
     if (pathLength(path) < LEAST_LENGTH * od) {
       notes.push(
-        `piece ${name}: ${pathLength(path).toFixed(1)} mm is too short for a scribing sleeve; scribe it with a wrap`,
+        `piece ${name}: ${lengthWords(pathLength(path), jig.units, 1)} is too short for a scribing sleeve; scribe it with a wrap`,
       );
       continue;
     }
