@@ -58,14 +58,17 @@ const hand = ({ axes: [x, y, z] }: Motion): 1 | -1 => (dot(cross(x, y), z) > 0 ?
 type Point2 = readonly [number, number];
 type Fields = Readonly<Record<string, unknown>>;
 
-interface HeadText extends Fields {
-  readonly at: Vec3;
-  readonly facing: Vec3;
+interface FaceText extends Fields {
   readonly clocking?: number;
   readonly ports: readonly (Fields & { cylinder: number; at: Point2; direction?: Vec3 })[];
   readonly bolts: readonly (Fields & { at: Point2 })[];
   readonly plugs?: readonly (Fields & { cylinder: number; at: Vec3; direction: Vec3 })[];
   readonly body?: Fields & { from: Point2; to: Point2 };
+}
+
+interface HeadText extends FaceText {
+  readonly at: Vec3;
+  readonly facing: Vec3;
 }
 
 interface CollectorText extends Fields {
@@ -97,7 +100,7 @@ interface RouteText extends Fields {
 
 interface PlanText extends Fields {
   readonly engine: Fields & { cylinders: number; firing_order: readonly number[] };
-  readonly head?: Omit<HeadText, 'at' | 'facing'>;
+  readonly head?: FaceText;
   readonly heads?: readonly HeadText[];
   readonly collector?: CollectorText;
   readonly collectors?: readonly CollectorText[];
@@ -116,7 +119,7 @@ export function movedPlan(text: string, motion: Motion): string {
   const inlets = new Map<number, number>();
   for (const c of collectors ?? []) for (const n of c.cylinders ?? []) inlets.set(n, c.cylinders!.length);
   const floor = { name: 'ground', kind: 'half_space', point: [0, ground ?? 0, 0], normal: [0, 1, 0] } as const;
-  const all = heads ?? [{ name: 'head', at: [0, 0, 0], facing: [0, 0, 1], ...head } as HeadText];
+  const all = heads ?? [{ name: 'head', at: [0, 0, 0], facing: [0, 0, 1], ...head! }];
   return stringify(
     {
       ...plan,
