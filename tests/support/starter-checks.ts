@@ -132,7 +132,7 @@ for path in sys.argv[1:]:
     it('has solids that a slicer takes as they are and that fit the bed', (context) => {
       const slicer = requireTool('prusa-slicer', context);
       const told = spawnSync(slicer, ['--info', ...stls()], { cwd: out, encoding: 'utf8', maxBuffer: 1 << 26 }).stdout;
-      const infos = told.split(/^(?=\[.*\.stl\]$)/m).filter((info) => info.startsWith('['));
+      const infos = told.split(/^(?=\[.*\.stl\]$)/m).filter((info) => /^\[.*\.stl\]\n/.test(info));
       // it tells the names without their folders, in the order given
       expect(infos.map((i) => /^\[(.*)\]/.exec(i)![1])).toEqual(stls().map((f) => basename(f)));
       for (const [i, stl] of stls().entries()) {

@@ -38,6 +38,7 @@ export function toldByTables(read: Read): Told[] {
     sumBy(cuts, 'cut_length_mm'),
     sumBy(cuts, 'length_mm'),
   ];
+  const [legs, arcs, after] = [sumBy(cuts, 'leg_before_mm'), sumBy(cuts, 'centre_arc_mm'), sumBy(cuts, 'leg_after_mm')];
   const tubes = [...first.keys()];
   const stations = rows('tuning/stations.csv').filter((r) => r.exhaust === 'as routed');
   const at = (r: Row, station: string): number =>
@@ -58,6 +59,10 @@ export function toldByTables(read: Read): Told[] {
     told(
       'cut-list.csv, pieces of the route',
       tubes.map((t) => [t, String(first.get(t)! + asRouted.get(t)!)]),
+    ),
+    told(
+      'cut-list.csv, legs and arcs',
+      tubes.map((t) => [t, String(first.get(t)! + legs.get(t)! + arcs.get(t)! + after.get(t)!)]),
     ),
     told(
       'cut-list.csv, pieces as cut, with the gaps of joints.csv',
