@@ -1,4 +1,5 @@
 import { isScalar, parseDocument } from 'yaml';
+import { MOST_DESIGNS, MOST_SWEPT_VALUES } from './limits.js';
 
 /** One field of a plan and the values it takes in a sweep. */
 export interface SweepAxis {
@@ -7,10 +8,6 @@ export interface SweepAxis {
   /** Plain numbers in the plan's unit, or words of the plan such as "1.75 in". */
   readonly values: readonly (number | string)[];
 }
-
-/** Most values of one axis, and most designs of a sweep. */
-export const MOST_SWEPT_VALUES = 10_000;
-export const MOST_DESIGNS = 10_000_000;
 
 /**
  * An axis from `FIELD=FROM:TO:STEP` (both ends belong to it) or `FIELD=VALUE,VALUE,...`. Values of a range are counted from its
