@@ -101,7 +101,7 @@ export async function checkFolder(folder: string, ledger: Ledger = BUILD_LEDGER)
 /** Paths of the files of an earlier build in a folder; null when there is no such folder, none for an empty one. */
 async function earlierBuild(target: string, ledger: Ledger): Promise<ReadonlySet<string> | null> {
   const found = await lstat(target).catch((error: NodeJS.ErrnoException) => {
-    if (error.code === 'ENOTDIR') throw refusal(`cannot write ${target}: ${reasonOf(error)}`);
+    if (error.code !== 'ENOENT') throw refusal(`cannot write ${target}: ${reasonOf(error)}`);
     return null;
   });
   if (!found) return null;

@@ -8,6 +8,9 @@ import { watchedRun } from '../support/load/watched-run.js';
 /** Parts the sweep is cut into, each time anew. */
 const SHARDS = [1, 3, 7] as const;
 
+/** Heap of the program that goes through the whole sweep in one part, MB: half of what Node takes when it may, so that what is kept shows. */
+const HEAP = 96;
+
 /** Twelve lengths, five places of the collector, two bend radii and two bores: 240 designs of the single. */
 const VARY = [
   'runners.length=690:745:5',
@@ -30,7 +33,10 @@ export async function sweepLoad(): Promise<boolean> {
       const name = `part-${n}-${k}.jsonl`;
       const file = createWriteStream(join(cwd, name));
       const args = [main, 'sweep', join(root, 'templates/single.yaml'), ...VARY, '--shard', `${k}/${n}`];
-      const child = spawn(process.execPath, args, { cwd, stdio: ['ignore', 'pipe', 'inherit'] });
+      const child = spawn(process.execPath, [`--max-old-space-size=${HEAP}`, ...args], {
+        cwd,
+        stdio: ['ignore', 'pipe', 'inherit'],
+      });
       let lines = 0;
       child.stdout.on('data', (data: Buffer) => {
         for (const byte of data) if (byte === 10) lines += 1;
@@ -55,7 +61,7 @@ export async function sweepLoad(): Promise<boolean> {
   }
   rmSync(cwd, { recursive: true, force: true });
   process.stdout.write(`A sweep of ${[...outcomes.values()].reduce((a, b) => a + b, 0)} designs (${[...outcomes].map(([o, c]) => `${c} ${o}`).join(', ')}) in ${SHARDS.join(', ')} parts: merged, the bytes ${same ? 'are the same' : 'DIFFER'}.
-Memory on the way: ${seen.join('; ')}.
+Memory on the way, the heap held to ${HEAP} MB: ${seen.join('; ')}.
 `);
   return same;
 }

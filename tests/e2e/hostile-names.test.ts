@@ -25,7 +25,7 @@ beforeAll(() => {
   expect(tuned.code, tuned.err).toBeLessThanOrEqual(1);
   const compared = evenrun(['compare', 'plan.yaml', '--out', 'both.html'], folder);
   expect([0, 1, 3], compared.err).toContain(compared.code);
-});
+}, 300_000);
 
 describe('names that do harm where they are trusted', () => {
   it('lead to plain file names inside the folder, none of them a device', () => {

@@ -17,6 +17,7 @@ export const HOSTILE = {
 export function hostilePlan(): string {
   const plan = parse(readFileSync('templates/v-twin.yaml', 'utf8'));
   plan.name = HOSTILE.header;
+  plan.jig = { bed: [1000, 1000, 1000], scale: false, marks: false, foot: false, strut: 16 };
   // tuning counts from the valves
   plan.engine.cam = parse(readFileSync('templates/single.yaml', 'utf8')).engine.cam;
   HOSTILE.heads.forEach((name, i) => {
