@@ -67,6 +67,7 @@ export type { FlangeContour, FlangePart } from './parts/flange-part.js';
 export type { FlangeDowel, FlangeHole, FlangeOpening, FlangeRegion } from './parts/flange-region.js';
 export type { Relief } from './parts/flange-relief.js';
 export type { HeaderRoutes } from './parts/gas-path/header-path.js';
+export type { InletCut } from './parts/inlet-cut.js';
 export type { Joint } from './parts/joint.js';
 export type { LedgePoint, LedgeProfile } from './parts/ledge.js';
 export type {
@@ -74,7 +75,6 @@ export type {
   CollectorSlip,
   CollectorSpike,
   CollectorThroat,
-  InletCut,
 } from './parts/merge-geometry.js';
 export type { PartKind, SolidPart } from './parts/part.js';
 export type { Pattern, PatternLine } from './parts/patterns/pattern.js';

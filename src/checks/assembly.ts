@@ -1,7 +1,7 @@
 import { degrees } from '../geometry/angle.js';
-import { RAISED } from '../parts/jigs/printed-writing.js';
 import type { LengthUnit } from '../params/units.js';
 import { type LengthWords, lengthsIn, volumeWords } from '../params/wording.js';
+import { RAISED } from '../parts/jigs/printed-writing.js';
 import { type AssemblyProof, PROOF_LIMITS } from '../parts/jigs/proof.js';
 import { LINE, TICK } from '../parts/jigs/tube-marks.js';
 import type { CheckContext } from './context.js';

@@ -1,16 +1,27 @@
 import { spawn } from 'node:child_process';
-import { readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Summary } from '../export/summary-schema.js';
+import { LARGEST_SUMMARY } from '../params/limits.js';
+import type { LengthUnit } from '../params/units.js';
 import { lengthsIn } from '../params/wording.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { loadPlan } from './plan-file.js';
+import { readTextFile } from './read-file.js';
 import { textTable } from './text-table.js';
 
-/** Most plans of one batch, and most that are built at a time. */
-export const MOST_PLANS = 10_000;
-export const MOST_JOBS = 256;
+/** What the table says of a build: all that is kept of its summary, so that memory stays flat over a long batch. */
+export interface BuiltRow {
+  readonly passed: boolean;
+  /** Of the plan. */
+  readonly units: LengthUnit;
+  readonly primaries: number;
+  /** mm, as are the next two. */
+  readonly target: number;
+  readonly spread: number;
+  /** Null where nothing stands near any tube. */
+  readonly leastGap: number | null;
+}
 
 /** What became of one plan of a batch. */
 export interface Batched {
@@ -20,7 +31,7 @@ export interface Batched {
   /** True when its folder held the build of this very plan already. */
   readonly kept: boolean;
   /** Null when nothing was written. */
-  readonly summary: Summary | null;
+  readonly row: BuiltRow | null;
   /** What stopped it, in one line; empty when nothing did. */
   readonly said: string;
 }
@@ -38,10 +49,7 @@ interface BatchJob {
  * each as it ends. Throws CommandError for two plans of one name.
  */
 export async function buildBatch(job: BatchJob, told: (batched: Batched) => void): Promise<readonly Batched[]> {
-  const plans = job.plans.map((plan) => ({
-    plan,
-    folder: join(job.out, basename(plan).replace(/\.(ya?ml|json)$/, '')),
-  }));
+  const plans = job.plans.map((plan) => ({ plan, folder: join(job.out, folderName(plan)) }));
   const twice = plans.find((a, i) => plans.findIndex((b) => b.folder === a.folder) < i);
   if (twice) throw new CommandError(EXIT.wrongInput, `two plans would be built into ${twice.folder}; rename one`);
   const results: Batched[] = [];
@@ -60,10 +68,14 @@ export async function buildBatch(job: BatchJob, told: (batched: Batched) => void
   return results;
 }
 
-const MAIN = fileURLToPath(new URL('./main.js', import.meta.url));
+/** A plan's name without its ending. Throws CommandError where no folder below `--out` can be named so. */
+function folderName(plan: string): string {
+  const name = basename(plan).replace(/\.(ya?ml|json)$/, '');
+  if (/^\.*$/.test(name)) throw new CommandError(EXIT.wrongInput, `${plan} gives its folder no name; rename it`);
+  return name;
+}
 
-/** Most of a child's words that are kept, characters: a summary of sixteen tubes has a tenth of it. */
-const MOST_WORDS = 20_000_000;
+const MAIN = fileURLToPath(new URL('./main.js', import.meta.url));
 
 /** A path that is not taken for an option. */
 const named = (path: string): string => (path.startsWith('-') ? `./${path}` : path);
@@ -75,10 +87,10 @@ function buildOne(plan: string, folder: string, options: readonly string[]): Pro
     });
     let [out, err] = ['', ''];
     child.stdout.setEncoding('utf8').on('data', (text: string) => {
-      if (out.length < MOST_WORDS) out += text;
+      if (out.length < LARGEST_SUMMARY) out += text;
     });
     child.stderr.setEncoding('utf8').on('data', (text: string) => {
-      if (err.length < MOST_WORDS) err += text;
+      if (err.length < LARGEST_SUMMARY) err += text;
     });
     child.once('error', (error) => done(ended(plan, folder, null, '', String(error))));
     child.once('close', (code) => done(ended(plan, folder, code, out, err)));
@@ -88,10 +100,22 @@ function buildOne(plan: string, folder: string, options: readonly string[]): Pro
 function ended(plan: string, folder: string, code: number | null, out: string, err: string): Batched {
   const exit = (Object.values(EXIT) as (number | null)[]).includes(code) ? (code as ExitCode) : EXIT.fault;
   const spoken = parsed(out);
-  const summary = spoken && 'primaries' in spoken ? (spoken as unknown as Summary) : null;
+  const row = spoken && 'primaries' in spoken ? rowOf(spoken as unknown as Summary) : null;
   const { message } = (spoken?.error ?? {}) as { message?: string };
-  const said = summary ? '' : (message ?? err.trim() ?? '') || 'it ended without a word';
-  return { plan, folder, exit, kept: false, summary, said };
+  const said = row ? '' : (message ?? err.trim() ?? '') || 'it ended without a word';
+  return { plan, folder, exit, kept: false, row, said };
+}
+
+function rowOf({ passed, units, primaries, spread_mm }: Summary): BuiltRow {
+  const gaps = primaries.map((p) => p.clearance_mm).filter((c) => c !== null);
+  return {
+    passed,
+    units,
+    primaries: primaries.length,
+    target: primaries[0]!.target_mm,
+    spread: spread_mm,
+    leastGap: gaps.length > 0 ? Math.min(...gaps) : null,
+  };
 }
 
 function parsed(text: string): Record<string, unknown> | null {
@@ -104,15 +128,15 @@ function parsed(text: string): Record<string, unknown> | null {
 
 /** The build of this very plan that its folder holds already; null when it holds none, or one of another text. */
 async function keptBuild(plan: string, folder: string): Promise<Batched | null> {
-  const text = await readFile(join(folder, 'summary.json'), 'utf8').catch(() => '');
+  const text = await readTextFile(join(folder, 'summary.json'), LARGEST_SUMMARY, 'a summary').catch(() => '');
   const summary = parsed(text) as Summary | null;
   if (summary === null) return null;
   const hash = await loadPlan(plan).then(
     (p) => p.hash,
     () => null,
   );
-  if (hash === null || summary.plan_hash !== hash) return null;
-  return { plan, folder, exit: summary.passed ? EXIT.ok : EXIT.failedCheck, kept: true, summary, said: '' };
+  if (hash === null || summary.plan_hash !== hash || !Array.isArray(summary.primaries)) return null;
+  return { plan, folder, exit: summary.passed ? EXIT.ok : EXIT.failedCheck, kept: true, row: rowOf(summary), said: '' };
 }
 
 /** The graver end first: what a batch as a whole tells a script. */
@@ -134,16 +158,17 @@ export const batchedLine = ({ plan, exit, kept, said }: Batched): string =>
 
 /** The table of a whole batch. */
 export function batchTable(all: readonly Batched[]): string {
-  const rows = all.map(({ plan, exit, kept, summary }) => {
-    const words = lengthsIn(summary?.units ?? 'mm');
-    const least = summary?.primaries.map((p) => p.clearance_mm).filter((c) => c !== null) ?? [];
+  const rows = all.map(({ plan, exit, kept, row }) => {
+    const words = lengthsIn(row?.units ?? 'mm');
+    const told = (value: number | null | undefined, digits: number): string =>
+      value == null ? '-' : words(value, digits);
     return [
       plan,
       ENDS[exit] + (kept ? ' (kept)' : ''),
-      summary ? String(summary.primaries.length) : '-',
-      summary ? words(summary.primaries[0]!.target_mm, 1) : '-',
-      summary ? words(summary.spread_mm, 3) : '-',
-      least.length > 0 ? words(Math.min(...least), 2) : '-',
+      row ? String(row.primaries) : '-',
+      told(row?.target, 1),
+      told(row?.spread, 3),
+      told(row?.leastGap, 2),
     ];
   });
   const count = (code: ExitCode): number => all.filter((b) => b.exit === code).length;
@@ -155,13 +180,13 @@ export function batchTable(all: readonly Batched[]): string {
 /** The same as one JSON object. */
 export const batchJson = (all: readonly Batched[]): object => ({
   schema: 'evenrun-batch-1',
-  plans: all.map(({ plan, folder, exit, kept, summary, said }) => ({
+  plans: all.map(({ plan, folder, exit, kept, row, said }) => ({
     plan,
     folder,
     exit,
     kept,
-    passed: summary?.passed ?? false,
-    spread_mm: summary?.spread_mm ?? null,
+    passed: row?.passed ?? false,
+    spread_mm: row?.spread ?? null,
     said: said === '' ? null : said,
   })),
 });

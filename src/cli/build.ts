@@ -1,8 +1,9 @@
 import { basename } from 'node:path';
 import type { CommandModule } from 'yargs';
 import { outputsOf } from '../outputs.js';
+import { MOST_ALTERNATIVES, MOST_JOBS, MOST_PLANS } from '../params/limits.js';
 import { buildHeader, routeHeader } from '../pipeline.js';
-import { batchedLine, batchJson, batchTable, buildBatch, gravest, MOST_JOBS, MOST_PLANS } from './batch.js';
+import { batchedLine, batchJson, batchTable, buildBatch, gravest } from './batch.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { GAS_POINTS, gasOf } from './gas.js';
 import { noRoute } from './no-route.js';
@@ -59,8 +60,11 @@ export const buildCommand = (end: (code: ExitCode) => void): CommandModule<objec
   handler: async (args) => {
     const { plan: paths, out, json, alternatives, jobs, resume, simulate } = args;
     if (!out) throw new CommandError(EXIT.wrongInput, 'build needs a folder for its outputs: --out DIR');
-    if (!(Number.isInteger(alternatives) && alternatives >= 1 && alternatives <= 20)) {
-      throw new CommandError(EXIT.wrongInput, `--alternatives is a whole number from 1 to 20, not ${alternatives}`);
+    if (!(Number.isInteger(alternatives) && alternatives >= 1 && alternatives <= MOST_ALTERNATIVES)) {
+      throw new CommandError(
+        EXIT.wrongInput,
+        `--alternatives is a whole number from 1 to ${MOST_ALTERNATIVES}, not ${alternatives}`,
+      );
     }
     if (paths.length > 1 || jobs !== undefined || resume) return batch(args, out, end);
     const { plan, text } = await loadPlanAndText(paths[0]!);

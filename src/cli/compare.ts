@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import type { CommandModule } from 'yargs';
 import { type Compared, type Comparison, compareHeaders } from '../compare.js';
+import { MOST_COMPARED } from '../params/limits.js';
 import type { LengthUnit } from '../params/units.js';
 import { routeHeader } from '../pipeline.js';
 import type { Miss } from '../routing/miss.js';
@@ -12,9 +13,6 @@ import { progressOn } from './progress.js';
 import { textTable } from './text-table.js';
 import { timeBudget } from './time-budget.js';
 import { checkPage, writePage } from './write-page.js';
-
-/** Most headers in one page: more cannot be told apart in a table or over each other. */
-const MOST = 6;
 
 interface CompareArgs {
   readonly plans: readonly string[] | undefined;
@@ -77,16 +75,19 @@ function noRouteFor(path: string, miss: Miss, units: LengthUnit): CommandError {
 
 /** How many sets of routes of each plan. */
 function wanted(paths: readonly string[], alternatives: number | undefined): number {
-  if (paths.length > MOST) {
-    throw new CommandError(EXIT.wrongInput, `compare takes at most ${MOST} plans, not ${paths.length}`);
+  if (paths.length > MOST_COMPARED) {
+    throw new CommandError(EXIT.wrongInput, `compare takes at most ${MOST_COMPARED} plans, not ${paths.length}`);
   }
   if (paths.length > 1) {
     if (alternatives === undefined) return 1;
     throw new CommandError(EXIT.wrongInput, '--alternatives compares routes of one plan; name one plan with it');
   }
   const count = alternatives ?? 2;
-  if (Number.isInteger(count) && count >= 2 && count <= MOST) return count;
-  throw new CommandError(EXIT.wrongInput, `--alternatives is a whole number from 2 to ${MOST} here, not ${count}`);
+  if (Number.isInteger(count) && count >= 2 && count <= MOST_COMPARED) return count;
+  throw new CommandError(
+    EXIT.wrongInput,
+    `--alternatives is a whole number from 2 to ${MOST_COMPARED} here, not ${count}`,
+  );
 }
 
 const labelOf = (index: number, plans: number): string =>

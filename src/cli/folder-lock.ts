@@ -1,9 +1,11 @@
 import { randomBytes } from 'node:crypto';
-import { link, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { link, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import { LARGEST_LOCK } from '../params/limits.js';
 import { CommandError, EXIT } from './exit-code.js';
+import { readTextFile } from './read-file.js';
 
 /** How long a build waits for another that is writing the same folder, ms: writing takes a second or two. */
 const PATIENCE = 60_000;
@@ -74,7 +76,7 @@ const takenWithoutLinks = (path: string, me: Owner): Promise<boolean> =>
 /** Null for a file that holds something else, or that is gone by now. */
 async function ownerOf(path: string): Promise<Owner | null> {
   try {
-    const { pid, host } = JSON.parse(await readFile(path, 'utf8')) as Partial<Owner>;
+    const { pid, host } = JSON.parse(await readTextFile(path, LARGEST_LOCK, 'a lock')) as Partial<Owner>;
     return Number.isInteger(pid) && typeof host === 'string' ? { pid: pid!, host } : null;
   } catch {
     return null;

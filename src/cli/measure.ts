@@ -1,6 +1,7 @@
 import type { CommandModule } from 'yargs';
 import { asBuiltBlank } from '../export/as-built-blank.js';
 import { asBuiltSummary, overallVerdict } from '../export/as-built-summary.js';
+import { LARGEST_PLAN_FILE } from '../params/limits.js';
 import { asBuiltReport } from '../parts/as-built/as-built-report.js';
 import { tubesToMeasure } from '../parts/as-built/tubes-to-measure.js';
 import { routeHeader } from '../pipeline.js';
@@ -10,7 +11,7 @@ import { measureText } from './measure-report.js';
 import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';
 import { progressOn } from './progress.js';
-import { readAsBuiltFile } from './read-file.js';
+import { readTextFile } from './read-file.js';
 import { timeBudget } from './time-budget.js';
 
 interface MeasureArgs {
@@ -45,7 +46,7 @@ export const measureCommand = (end: (code: ExitCode) => void): CommandModule<obj
     }
     if (blank && json) throw new CommandError(EXIT.wrongInput, '--blank prints a file to fill in: leave --json out');
     const plan = await loadPlan(path);
-    const text = file === undefined ? null : await readAsBuiltFile(file);
+    const text = file === undefined ? null : await readTextFile(file, LARGEST_PLAN_FILE, 'an as-built file');
     if (text !== null) soundAsBuilt(text, file!);
     const routing = routeHeader(plan, { goOn: timeBudget(plan.runners.budget) }, progressOn(json || blank));
     if (!routing.ok) throw noRoute(routing.miss, plan.units);

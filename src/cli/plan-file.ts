@@ -1,6 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
-import { LARGEST_MESH_FILE } from '../params/limits.js';
 import type { Plan } from '../params/plan.js';
 import { formatProblems, type PlanProblem } from '../params/plan-problem.js';
 import { type ReadPlan, readPlan } from '../params/read-plan.js';
@@ -39,17 +38,20 @@ export function wrongPlan(problems: readonly PlanProblem[], path: string): Comma
   });
 }
 
-/** Reads the files a plan names, relative to its folder. The reader throws Error with the reason in words. */
+/**
+ * Reads the files a plan names, relative to its folder. The reader throws Error with the reason in words. What the system says is
+ * empty is not opened: some files of its own look so, and never end.
+ */
 export const planFileReader =
   (folder: string): ReadFile =>
-  (name) => {
+  (name, most) => {
     const path = resolve(folder, name);
     try {
       const stats = statSync(path);
       if (!stats.isFile()) throw new Error('it is not a file');
       const { size } = stats;
-      if (size > LARGEST_MESH_FILE) throw new Error(`it has ${size} bytes, more than ${LARGEST_MESH_FILE}`);
-      return readFileSync(path);
+      if (size > most) throw new Error(`it has ${size} bytes, more than ${most}`);
+      return size === 0 ? new Uint8Array(0) : readFileSync(path);
     } catch (error) {
       throw new Error(reasonOf(error as NodeJS.ErrnoException));
     }

@@ -1,5 +1,6 @@
 import { dirname } from 'node:path';
 import type { CommandModule } from 'yargs';
+import { LARGEST_SWEEP_FILE } from '../params/limits.js';
 import { designCount, planTextWith, type SweepAxis, sweepAxis } from '../params/sweep-axes.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { planFileReader, readAimedPlan, wrongPlan } from './plan-file.js';
@@ -17,9 +18,6 @@ interface SweepArgs {
 
 /** How often a design's search may ask whether to go on: a four takes some hundreds. */
 const EFFORT = 4000;
-
-/** Largest file of a sweep that is merged, bytes. */
-const MOST_BYTES = 500_000_000;
 
 /** `evenrun sweep PLAN --vary FIELD=FROM:TO:STEP`: routes many designs of one plan, a line of JSON each. */
 export const sweepCommand = (end: (code: ExitCode) => void): CommandModule<object, SweepArgs> => ({
@@ -138,7 +136,7 @@ const say = (line: object): Promise<void> =>
 
 async function merged(paths: readonly string[]): Promise<string> {
   const files = await Promise.all(
-    paths.map(async (name) => ({ name, text: await readTextFile(name, MOST_BYTES, 'sweep') })),
+    paths.map(async (name) => ({ name, text: await readTextFile(name, LARGEST_SWEEP_FILE, 'a sweep') })),
   );
   return checked(() => mergedSweep(files));
 }

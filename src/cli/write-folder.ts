@@ -1,11 +1,12 @@
 import { randomBytes } from 'node:crypto';
 import { renameSync } from 'node:fs';
-import { cp, lstat, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { cp, lstat, mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { OutputFile } from '../export/output-file.js';
+import { LARGEST_SUMMARY } from '../params/limits.js';
 import { CommandError, EXIT } from './exit-code.js';
 import { withLock } from './folder-lock.js';
-import { reasonOf } from './read-file.js';
+import { readTextFile, reasonOf } from './read-file.js';
 
 /** The file that says what an earlier run wrote, and how its schema begins. */
 export interface Ledger {
@@ -100,13 +101,13 @@ export async function checkFolder(folder: string, ledger: Ledger = BUILD_LEDGER)
 /** Paths of the files of an earlier build in a folder; null when there is no such folder, none for an empty one. */
 async function earlierBuild(target: string, ledger: Ledger): Promise<ReadonlySet<string> | null> {
   const found = await lstat(target).catch((error: NodeJS.ErrnoException) => {
-    if (error.code === 'ENOTDIR') throw refusal(`cannot write ${target}: ${reasonOf(error)}`);
+    if (error.code !== 'ENOENT') throw refusal(`cannot write ${target}: ${reasonOf(error)}`);
     return null;
   });
   if (!found) return null;
   if (!found.isDirectory()) throw refusal(`${target} exists and is not a folder`);
   if ((await readdir(target)).length === 0) return new Set();
-  const text = await readFile(join(target, ledger.file), 'utf8').catch(() => '');
+  const text = await readTextFile(join(target, ledger.file), LARGEST_SUMMARY, 'a summary').catch(() => '');
   const paths = pathsInSummary(text, ledger);
   if (!paths) {
     throw refusal(`${target} holds files that are not of an earlier build; give another --out, or an empty folder`);

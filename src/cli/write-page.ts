@@ -1,8 +1,9 @@
 import { randomBytes } from 'node:crypto';
-import { lstat, mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { lstat, mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
+import { LARGEST_PAGE } from '../params/limits.js';
 import { CommandError, EXIT } from './exit-code.js';
-import { reasonOf } from './read-file.js';
+import { readTextFile, reasonOf } from './read-file.js';
 
 /** What stands in the head of every page of ours. */
 const OURS = '<meta name="generator" content="evenrun">';
@@ -15,9 +16,7 @@ export async function checkPage(path: string): Promise<void> {
   });
   if (found === null) return;
   if (!found.isFile()) throw refusal(`${path} exists and is not a file`);
-  const text = await readFile(path, 'utf8').catch((error) => {
-    throw refusal(`cannot write ${path}: ${reasonOf(error)}`);
-  });
+  const text = await readTextFile(path, LARGEST_PAGE, 'a page of evenrun');
   if (!text.includes(OURS)) throw refusal(`${path} exists and is no page of evenrun; give another --out`);
 }
 

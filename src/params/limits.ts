@@ -100,8 +100,32 @@ export const TUNED_LENGTHS = { from: 100, to: 3000 } as const;
 /** Most joints of a mitred bend. */
 export const MOST_MITRES = 40;
 
-/** Most values one field takes in a sweep. */
-export const MOST_SWEPT_VALUES = 10_000;
+/** Longest name, and longest path of a file the plan goes with, characters. */
+export const LONGEST_NAME = 80;
+export const LONGEST_PATH = 400;
 
-/** Most designs of a sweep. */
+/** Most different sets of routes of one plan. */
+export const MOST_ALTERNATIVES = 20;
+
+/** Most headers in one page of a comparison: more cannot be told apart in a table or over each other. */
+export const MOST_COMPARED = 6;
+
+/** Most plans of one batch, and most that are built at a time. */
+export const MOST_PLANS = 10_000;
+export const MOST_JOBS = 256;
+
+/** Most values of one field of a sweep, and most designs of all together. */
+export const MOST_SWEPT_VALUES = 10_000;
 export const MOST_DESIGNS = 10_000_000;
+
+/** Largest file of a sweep that is merged, bytes. */
+export const LARGEST_SWEEP_FILE = 500_000_000;
+
+/** Largest summary of an earlier build that is read again, bytes: one of sixteen tubes has a tenth of it. */
+export const LARGEST_SUMMARY = 20_000_000;
+
+/** Largest page of an earlier comparison that is replaced, bytes. */
+export const LARGEST_PAGE = 200_000_000;
+
+/** Largest lock file beside a folder, bytes: a process and a machine. */
+export const LARGEST_LOCK = 10_000;

@@ -13,8 +13,8 @@ export interface RememberingReader {
 export function rememberingReader(readFile: ReadFile | undefined): RememberingReader {
   const files = new Map<string, Uint8Array>();
   if (readFile === undefined) return { readFile, files };
-  const remember: ReadFile = (path) => {
-    const bytes = readFile(path);
+  const remember: ReadFile = (path, most) => {
+    const bytes = readFile(path, most);
     files.set(path, bytes);
     return bytes;
   };

@@ -11,8 +11,11 @@ import type { Draft } from './resolve/draft.js';
 import type { PlanFile } from './schema/plan-file.js';
 import { lengthWords, show } from './wording.js';
 
-/** The bytes of a file a plan names, by its path as the plan has it. May throw; the reason is then told at the field. */
-export type ReadFile = (path: string) => Uint8Array;
+/**
+ * The bytes of a file a plan names, by its path as the plan has it, and the most it may have: what has more is refused before it is
+ * read. May throw; the reason is then told at the field.
+ */
+export type ReadFile = (path: string, most: number) => Uint8Array;
 
 /** The scans a plan names, in the world, by their place among its keep-outs, and what is wrong with them. */
 export interface Scans {
@@ -52,7 +55,7 @@ export function readScans({ sections }: Draft, readFile: ReadFile | undefined): 
 
 function meshIn(file: string, readFile: ReadFile | undefined): Mesh {
   if (readFile === undefined) throw new RangeError('this reader of plans was given no way to open files');
-  const bytes = readFile(file);
+  const bytes = readFile(file, LARGEST_MESH_FILE);
   if (bytes.length > LARGEST_MESH_FILE) {
     throw new RangeError(`it has ${bytes.length} bytes; a scan has at most ${LARGEST_MESH_FILE}`);
   }

@@ -144,12 +144,14 @@ export function placedMesh(mesh: Mesh, frame: Frame): Mesh {
   return { ...mesh, positions };
 }
 
-/** A name safe for files: lower-case letters, digits and single hyphens. */
+/** A name safe for files: lower-case letters, digits and single hyphens, and none that some systems keep for devices. */
 export const fileName = (text: string): string =>
   text
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '');
+    .replace(/^-+|-+$/g, '')
+    // names of devices, whatever the ending of the file. Source: Microsoft, "Naming Files, Paths, and Namespaces"
+    .replace(/^(?:con|prn|aux|nul|com\d|lpt\d)$/, '$&-file');
 
 /**
  * Names of the collectors, safe for files and each its own: those without a Latin letter or figure, or that look the same once

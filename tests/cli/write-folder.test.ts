@@ -7,6 +7,8 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  symlinkSync,
+  truncateSync,
   writeFileSync,
 } from 'node:fs';
 import { hostname, tmpdir } from 'node:os';
@@ -62,6 +64,23 @@ describe('writing a folder', () => {
     expect(texts).toHaveLength(30);
     expect(new Set(texts)).toEqual(new Set([name.repeat(10)]));
     expect(hidden()).toEqual([]);
+  });
+
+  it('a pipe, a device or a huge file in place of the summary is not read: the folder is of somebody else', async () => {
+    const fill: Readonly<Record<string, (path: string) => void>> = {
+      pipe: (path) => void spawnSync('mkfifo', [path]),
+      device: (path) => symlinkSync('/dev/zero', path),
+      huge: (path) => {
+        writeFileSync(path, '');
+        truncateSync(path, 1_000_000_000);
+      },
+    };
+    for (const [name, make] of Object.entries(fill)) {
+      mkdirSync(join(parent, name));
+      make(join(parent, name, 'summary.json'));
+      await expect(writeFolder(join(parent, name), build('x')), name).rejects.toThrow(/not of an earlier build/);
+      expect(readdirSync(join(parent, name))).toEqual(['summary.json']);
+    }
   });
 
   it('a place where nothing can be made is refused in words', async () => {
@@ -146,6 +165,50 @@ describe('a write that is cut off', () => {
     run('b', folder);
     expect(contentOf(folder)).toBe(wholes[1]);
     expect(hidden()).toEqual([]);
+  });
+
+  /** Runs a shell script where it may mount disks that only it sees; `$1` is an empty folder, `$write FILE FOLDER` writes a build. */
+  function amongOwnDisks(script: string, context: { skip: (reason: string) => void }): string {
+    const at = mkdtempSync(join(parent, 'disks-'));
+    const small = build('small', 20, 100).map((f) => ({ ...f, text: new TextDecoder().decode(f.bytes) }));
+    writeFileSync(join(parent, 'small.json'), JSON.stringify(small));
+    writeFileSync(join(parent, 'large.json'), JSON.stringify([{ ...small[0], text: 'x'.repeat(3_000_000) }]));
+    const head = `write="${process.execPath} ${writer}"; content() { find "$1" -type f | sort | xargs cat | cksum; }\n`;
+    const run = (text: string) =>
+      spawnSync('unshare', ['-rm', 'sh', '-c', text, 'sh', at, parent], { encoding: 'utf8' });
+    if (run('mount -t tmpfs -o size=1m none "$1"').status !== 0) context.skip('this system lets no test mount a disk');
+    const { stdout, stderr } = run(head + script);
+    return stdout + stderr;
+  }
+
+  it('on a disk that is full says so, and the earlier folder stands', (context) => {
+    const said = amongOwnDisks(
+      `mount -t tmpfs -o size=1m none "$1"; $write "$2/small.json" "$1/out"; before=$(content "$1/out")
+       $write "$2/large.json" "$1/out"; [ "$before" = "$(content "$1/out")" ] && echo stands; ls -A "$1"`,
+      context,
+    );
+    expect(said).toMatch(/^stands\nout\n/);
+    expect(said).toMatch(/cannot write .*out: no space left on the disk/);
+  });
+
+  it('on a disk that is read-only says so, and the earlier folder stands', (context) => {
+    const said = amongOwnDisks(
+      `mount -t tmpfs -o size=1m none "$1"; $write "$2/small.json" "$1/out"; before=$(content "$1/out")
+       mount -o remount,ro "$1"; $write "$2/small.json" "$1/out"
+       [ "$before" = "$(content "$1/out")" ] && echo stands`,
+      context,
+    );
+    expect(said).toMatch(/^stands\n/);
+    expect(said).toMatch(/cannot write .*out: the disk is read-only/);
+  });
+
+  it('into a folder that is a disk of its own, which cannot be replaced, says so', (context) => {
+    const said = amongOwnDisks(
+      `mkdir "$1/out"; mount -t tmpfs -o size=1m none "$1/out"; $write "$2/small.json" "$1/out"; ls -A "$1/out" "$1"`,
+      context,
+    );
+    expect(said).toMatch(/cannot write .*out: it is in use: a disk is mounted there/);
+    expect(said).not.toMatch(/summary\.json|\.new-|\.old-/);
   });
 
   it('for want of room says so, and the earlier folder stands', () => {

@@ -6,8 +6,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { summarySchema } from '../../src/export/summary-schema.js';
 import { STARTERS } from '../../src/params/starter.js';
 import { lengthsFromBendTable } from './bend-table-length.js';
-import { evenrun, type Ran } from './command.js';
+import { evenrun } from './command.js';
 import { csvRows } from './csv-rows.js';
+import type { Ran } from './run.js';
 import { slicedPlate } from './slicing.js';
 import { requireTool } from './tools.js';
 

@@ -94,9 +94,9 @@ function remember(earlier: EarlierRoutes, lane: string, routes: readonly Earlier
 function readJob(path: string, text: string): { readonly plan: Plan | null; readonly news: RoutingNews } {
   const files = new Set<string>();
   const fromFolder = planFileReader(dirname(path));
-  const read = readAimedPlan(text, path, (name) => {
+  const read = readAimedPlan(text, path, (name, most) => {
     files.add(name);
-    return fromFolder(name);
+    return fromFolder(name, most);
   });
   const found = { news: 'read', files: [...files] } as const;
   if (read.ok) {

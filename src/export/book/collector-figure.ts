@@ -5,7 +5,8 @@ import { dot, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { LengthUnit } from '../../params/units.js';
 import { lengthWords } from '../../params/wording.js';
 import type { Collector } from '../../parts/collector.js';
-import type { CollectorGeometry, InletCut } from '../../parts/merge-geometry.js';
+import type { InletCut } from '../../parts/inlet-cut.js';
+import type { CollectorGeometry } from '../../parts/merge-geometry.js';
 import { endView, highest, lengthStops, lowest, shellEdges } from '../collector-outline.js';
 import { type Html, html } from './html.js';
 

@@ -1,8 +1,6 @@
 import * as z from 'zod';
+import { LONGEST_NAME, LONGEST_PATH } from '../limits.js';
 import { expected } from '../wording.js';
-
-const LONGEST_NAME = 80;
-const LONGEST_PATH = 400;
 
 /** Control, format and unassigned characters, line and paragraph separators, lone halves of pairs, and the mark a wrong encoding leaves. */
 const UNPRINTABLE = /[\p{C}\p{Zl}\p{Zp}\uFFFD]/u;

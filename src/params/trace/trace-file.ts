@@ -64,7 +64,7 @@ export function contourReader(readFile: ReadFile | undefined): ReadContours {
 
 function decoded(readFile: ReadFile | undefined, file: string): string {
   if (readFile === undefined) throw new RangeError('this reader of plans was given no way to open files');
-  const bytes = readFile(file);
+  const bytes = readFile(file, LARGEST_TRACE_FILE);
   if (bytes.length > LARGEST_TRACE_FILE) {
     throw new RangeError(`it has ${bytes.length} bytes; a trace has at most ${LARGEST_TRACE_FILE}`);
   }
