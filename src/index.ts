@@ -57,6 +57,7 @@ export type { Plan } from './params/plan.js';
 export type { PlanFault, PlanPath, PlanProblem } from './params/plan-problem.js';
 export { type ReadPlan, readPlan } from './params/read-plan.js';
 export type { ReadFile } from './params/scans.js';
+export type { LengthUnit } from './params/units.js';
 export type { BranchCut, BranchHost } from './parts/branch-cut.js';
 export type { Collector } from './parts/collector.js';
 export type { CutPiece } from './parts/cut-list.js';
