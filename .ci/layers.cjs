@@ -33,13 +33,13 @@ module.exports = {
     {
       name: 'only-solid-uses-the-boolean-kernel',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/geometry/solid\\.ts$' },
+      from: { path: '^src/', pathNot: '^src/geometry/solid/solid\\.ts$' },
       to: { path: 'manifold-3d' },
     },
     {
       name: 'only-scan-uses-the-tree-of-triangles',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/(geometry/scan\\.ts$|page/)' },
+      from: { path: '^src/', pathNot: '^src/(geometry/scan/scan\\.ts$|page/)' },
       to: { path: 'node_modules/three' },
     },
     {
@@ -51,7 +51,7 @@ module.exports = {
     {
       name: 'only-print-3mf-uses-its-library',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/export/print-3mf\\.ts$' },
+      from: { path: '^src/', pathNot: '^src/export/print/print-3mf\\.ts$' },
       to: { path: 'node_modules/@3mfconsortium' },
     },
     {

@@ -1,5 +1,5 @@
-import { summaryOf } from './export/summary.js';
-import type { Summary } from './export/summary-schema.js';
+import { summaryOf } from './export/summary/summary.js';
+import type { Summary } from './export/summary/summary-schema.js';
 import { platesOf } from './parts/plates/plate.js';
 import type { RoutedHeader } from './pipeline.js';
 

@@ -2,11 +2,11 @@ import type { BookPage } from './export/book/book-input.js';
 import { comparisonText, type DrawnVariant } from './export/book/comparison.js';
 import { type ComparedRow, comparedRows } from './export/book/comparison-rows.js';
 import { routedScene } from './export/book/scene.js';
-import { overviewSvg } from './export/overview-svg.js';
-import { inletTube } from './params/inlet-tube.js';
-import { collectorGeometry } from './parts/merge-geometry.js';
+import { overviewSvg } from './export/svg/overview-svg.js';
+import { inletTube } from './params/collector/inlet-tube.js';
+import { collectorGeometry } from './parts/collector/merge-geometry.js';
 import { stockBillOf } from './parts/stock/bill-of.js';
-import { cutsOf } from './parts/tube-cuts.js';
+import { cutsOf } from './parts/tube/tube-cuts.js';
 import { type RoutedHeader, verdictOf } from './pipeline.js';
 
 /** A routed header to lay beside others. */

@@ -3,22 +3,24 @@
 export { checkedSummary } from './checked-summary.js';
 export type { Finding, FindingLevel } from './checks/finding.js';
 export { type Compared, type Comparison, compareHeaders } from './compare.js';
-export type { AsBuiltSummary } from './export/as-built-schema.js';
 export type { BookPage } from './export/book/book-input.js';
 export type { BookSection } from './export/book/book-section.js';
 export type { ComparedRow } from './export/book/comparison-rows.js';
 export type { OutputFile, OutputKind } from './export/output-file.js';
-export { type Summary, summaryJsonSchema } from './export/summary-schema.js';
+export type { AsBuiltSummary } from './export/summary/as-built-schema.js';
+export { type Summary, summaryJsonSchema } from './export/summary/summary-schema.js';
 export type { Frame } from './geometry/frame.js';
-export { type Lra, type LraRow, lraFromPolygon } from './geometry/lra.js';
-export type { Mesh } from './geometry/mesh.js';
-export type { Outline, OutlineVertex } from './geometry/outline.js';
-export type { Bend, ControlPolygon, Path, PathSegment, Straight } from './geometry/path.js';
+export type { Mesh } from './geometry/mesh/mesh.js';
+export type { Outline, OutlineVertex } from './geometry/outline/outline.js';
+export type { ControlPolygon } from './geometry/path/control-polygon.js';
+export { type Lra, type LraRow, lraFromPolygon } from './geometry/path/lra.js';
+export type { Bend, Path, PathSegment, Straight } from './geometry/path/path.js';
 export type { Plane } from './geometry/plane.js';
 export type { Vec2 } from './geometry/vec2.js';
 export type { Vec3 } from './geometry/vec3.js';
 export { asBuiltForm, type MeasuredHeader, measureHeader } from './measure.js';
 export { type Outputs, outputsOf } from './outputs.js';
+export type { PlanFault, PlanPath, PlanProblem } from './params/faults/plan-problem.js';
 export { asBuiltJsonSchema, planJsonSchema } from './params/json-schema.js';
 export type {
   BranchPlan,
@@ -54,36 +56,35 @@ export type { SecondaryPlan, TubePlan, TubeStep } from './params/plan/tube.js';
 export type { TuningPlan, TurbinePlan } from './params/plan/tuning.js';
 export type { WeldPlan } from './params/plan/weld.js';
 export type { Plan } from './params/plan.js';
-export type { PlanFault, PlanPath, PlanProblem } from './params/plan-problem.js';
 export { type ReadPlan, readPlan } from './params/read-plan.js';
 export type { ReadFile } from './params/scans.js';
 export type { LengthUnit } from './params/units.js';
-export type { BranchCut, BranchHost } from './parts/branch-cut.js';
-export type { Collector } from './parts/collector.js';
-export type { CutPiece } from './parts/cut-list.js';
-export type { BoltGrowth } from './parts/flange-growth.js';
-export type { NotchDone } from './parts/flange-notch.js';
-export type { Blend, OpeningFlow } from './parts/flange-opening.js';
-export type { FlangeContour, FlangePart } from './parts/flange-part.js';
-export type { FlangeDowel, FlangeHole, FlangeOpening, FlangeRegion } from './parts/flange-region.js';
-export type { Relief } from './parts/flange-relief.js';
-export type { HeaderRoutes } from './parts/gas-path/header-path.js';
-export type { InletCut } from './parts/inlet-cut.js';
-export type { Joint } from './parts/joint.js';
-export type { LedgePoint, LedgeProfile } from './parts/ledge.js';
+export type { BranchCut, BranchHost } from './parts/collector/branch-cut.js';
+export type { Collector } from './parts/collector/collector.js';
+export type { InletCut } from './parts/collector/inlet-cut.js';
 export type {
   CollectorGeometry,
   CollectorSlip,
   CollectorSpike,
   CollectorThroat,
-} from './parts/merge-geometry.js';
+} from './parts/collector/merge-geometry.js';
+export type { BoltGrowth } from './parts/flange/growth.js';
+export type { LedgePoint, LedgeProfile } from './parts/flange/ledge.js';
+export type { NotchDone } from './parts/flange/notch.js';
+export type { Blend, OpeningFlow } from './parts/flange/opening.js';
+export type { FlangeContour, FlangePart } from './parts/flange/part.js';
+export type { FlangeDowel, FlangeHole, FlangeOpening, FlangeRegion } from './parts/flange/region.js';
+export type { Relief } from './parts/flange/relief.js';
+export type { HeaderRoutes } from './parts/gas-path/header-path.js';
 export type { PartKind, SolidPart } from './parts/part.js';
 export type { Pattern, PatternLine } from './parts/patterns/pattern.js';
-export type { Piece } from './parts/pieces.js';
 export type { PrintEstimate } from './parts/print-plates/print-estimate.js';
 export type { LaidPart, PrintPlate, PrintPlates } from './parts/print-plates/print-plates.js';
 export type { StockBill, StockItem, StockUse } from './parts/stock/bill.js';
-export type { TubeCuts } from './parts/tube-cuts.js';
+export type { CutPiece } from './parts/tube/cut-list.js';
+export type { Joint } from './parts/tube/joint.js';
+export type { Piece } from './parts/tube/pieces.js';
+export type { TubeCuts } from './parts/tube/tube-cuts.js';
 export {
   type BuiltHeader,
   buildHeader,

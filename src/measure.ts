@@ -1,8 +1,8 @@
-import { asBuiltBlank } from './export/as-built-blank.js';
-import type { AsBuiltSummary } from './export/as-built-schema.js';
-import { asBuiltSummary } from './export/as-built-summary.js';
+import { asBuiltBlank } from './export/summary/as-built-blank.js';
+import type { AsBuiltSummary } from './export/summary/as-built-schema.js';
+import { asBuiltSummary } from './export/summary/as-built-summary.js';
 import { readAsBuilt } from './params/as-built/read-as-built.js';
-import type { PlanProblem } from './params/plan-problem.js';
+import type { PlanProblem } from './params/faults/plan-problem.js';
 import { asBuiltReport } from './parts/as-built/as-built-report.js';
 import { asBuiltFaults } from './parts/as-built/faults.js';
 import { tubesToMeasure } from './parts/as-built/tubes-to-measure.js';

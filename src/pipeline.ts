@@ -1,13 +1,13 @@
 import type { Finding } from './checks/finding.js';
 import { check, passes } from './checks/rules.js';
 import type { OutputFile } from './export/output-file.js';
-import { plateFiles } from './export/print-3mf.js';
-import { inletTube } from './params/inlet-tube.js';
+import { plateFiles } from './export/print/print-3mf.js';
+import { inletTube } from './params/collector/inlet-tube.js';
+import { lengthsIn } from './params/faults/wording.js';
 import type { Plan } from './params/plan.js';
-import { lengthsIn } from './params/wording.js';
-import { type Collector, collectorOf } from './parts/collector.js';
-import { collectorAids as aidsOf, unprintable } from './parts/collector-aids.js';
-import { type FlangePart, flangesOf } from './parts/flange.js';
+import { collectorAids as aidsOf, unprintable } from './parts/collector/aids.js';
+import { type Collector, collectorOf } from './parts/collector/collector.js';
+import { type FlangePart, flangesOf } from './parts/flange/flange.js';
 import { benchJigs } from './parts/jigs/bench/bench.js';
 import { fitCoupon } from './parts/jigs/fit-coupon.js';
 import { mockUpOf } from './parts/jigs/jigs.js';
@@ -19,7 +19,7 @@ import { type PrintPlates, platesOfMockUp } from './parts/print-plates/print-pla
 import { collectorFiles } from './parts/printed-part.js';
 import type { StockBill } from './parts/stock/bill.js';
 import { stockBillOf } from './parts/stock/bill-of.js';
-import { cutsOf, type TubeCuts } from './parts/tube-cuts.js';
+import { cutsOf, type TubeCuts } from './parts/tube/tube-cuts.js';
 import type { Gap } from './routing/clearance.js';
 import { type EarlierRoute, followRoutes } from './routing/follow.js';
 import type { Miss } from './routing/miss.js';

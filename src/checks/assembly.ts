@@ -1,6 +1,6 @@
 import { degrees } from '../geometry/angle.js';
+import { type LengthWords, lengthsIn, volumeWords } from '../params/faults/wording.js';
 import type { LengthUnit } from '../params/units.js';
-import { type LengthWords, lengthsIn, volumeWords } from '../params/wording.js';
 import { RAISED } from '../parts/jigs/printed-writing.js';
 import { type AssemblyProof, PROOF_LIMITS } from '../parts/jigs/proof.js';
 import { LINE, TICK } from '../parts/jigs/tube-marks.js';

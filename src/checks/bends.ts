@@ -1,7 +1,7 @@
 import { degrees } from '../geometry/angle.js';
-import { bendAngles, straightLengths } from '../geometry/path.js';
+import { bendAngles, straightLengths } from '../geometry/path/control-polygon.js';
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
-import { lengthsIn, lengthWords } from '../params/wording.js';
+import { lengthsIn, lengthWords } from '../params/faults/wording.js';
 import { LEAST_BEND } from '../routing/cost.js';
 import { maxAngle } from '../routing/limits.js';
 import type { RouteProblem, Runner } from '../routing/problem.js';

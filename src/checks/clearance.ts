@@ -1,4 +1,4 @@
-import { type LengthWords, lengthsIn, pointWords } from '../params/wording.js';
+import { type LengthWords, lengthsIn, pointWords } from '../params/faults/wording.js';
 import type { Gap } from '../routing/clearance.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';

@@ -1,5 +1,5 @@
 import type { Plan } from '../params/plan.js';
-import type { FlangePart } from '../parts/flange.js';
+import type { FlangePart } from '../parts/flange/flange.js';
 import type { HolderStiffness } from '../parts/jigs/holder-stiffness.js';
 import type { AssemblyProof } from '../parts/jigs/proof.js';
 import type { SolidPart } from '../parts/part.js';

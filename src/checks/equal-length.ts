@@ -1,5 +1,5 @@
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
-import { type LengthWords, lengthsIn } from '../params/wording.js';
+import { type LengthWords, lengthsIn } from '../params/faults/wording.js';
 import type { RoutedTube } from '../routing/routed.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';

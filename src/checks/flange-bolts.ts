@@ -1,11 +1,11 @@
-import { outlineContains } from '../geometry/outline-contains.js';
-import { pointToOutline } from '../geometry/outline-distance.js';
-import { BOLT_HEADS } from '../params/bolt-heads.js';
-import type { BoltThread } from '../params/bolt-holes.js';
+import { outlineContains } from '../geometry/outline/contains.js';
+import { pointToOutline } from '../geometry/outline/distance.js';
+import { type LengthWords, lengthsIn } from '../params/faults/wording.js';
 import type { Plan } from '../params/plan.js';
-import { type LengthWords, lengthsIn } from '../params/wording.js';
-import type { FlangePart } from '../parts/flange.js';
-import { tubeSection } from '../parts/tube-section.js';
+import { BOLT_HEADS } from '../params/tables/bolt-heads.js';
+import type { BoltThread } from '../params/tables/bolt-holes.js';
+import type { FlangePart } from '../parts/flange/flange.js';
+import { tubeSection } from '../parts/flange/tube-section.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 

@@ -1,9 +1,9 @@
 import { distance2 } from '../geometry/vec2.js';
+import { lengthsIn, lengthWords, sentence } from '../params/faults/wording.js';
 import type { Plan } from '../params/plan.js';
-import { lengthsIn, lengthWords, sentence } from '../params/wording.js';
-import { cutDeviation } from '../parts/cut-tolerance.js';
-import type { FlangePart } from '../parts/flange.js';
-import type { FlangeHole } from '../parts/flange-region.js';
+import { cutDeviation } from '../parts/flange/cut-tolerance.js';
+import type { FlangePart } from '../parts/flange/flange.js';
+import type { FlangeHole } from '../parts/flange/region.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 

@@ -1,7 +1,7 @@
-import { FREEZING } from '../params/expansion.js';
-import { lengthsIn } from '../params/wording.js';
-import type { FlangePart } from '../parts/flange.js';
-import { holeReach } from '../parts/flange-region.js';
+import { lengthsIn } from '../params/faults/wording.js';
+import { FREEZING } from '../params/tables/expansion.js';
+import type { FlangePart } from '../parts/flange/flange.js';
+import { holeReach } from '../parts/flange/region.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 

@@ -1,4 +1,4 @@
-import { sentence } from '../params/wording.js';
+import { sentence } from '../params/faults/wording.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 

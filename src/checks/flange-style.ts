@@ -1,10 +1,10 @@
-import type { Outline } from '../geometry/outline.js';
-import { outlineContains } from '../geometry/outline-contains.js';
-import { outlineToOutline } from '../geometry/outline-distance.js';
-import { type LengthWords, lengthsIn, pointWords } from '../params/wording.js';
-import type { FlangePart } from '../parts/flange.js';
-import { slotMargins } from '../parts/flange-margins.js';
-import type { Relief } from '../parts/flange-relief.js';
+import { outlineContains } from '../geometry/outline/contains.js';
+import { outlineToOutline } from '../geometry/outline/distance.js';
+import type { Outline } from '../geometry/outline/outline.js';
+import { type LengthWords, lengthsIn, pointWords } from '../params/faults/wording.js';
+import type { FlangePart } from '../parts/flange/flange.js';
+import { slotMargins } from '../parts/flange/margins.js';
+import type { Relief } from '../parts/flange/relief.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 import { EDGE_SLACK } from './slack.js';

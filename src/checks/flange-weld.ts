@@ -1,10 +1,10 @@
-import type { Outline } from '../geometry/outline.js';
-import { outlineContains } from '../geometry/outline-contains.js';
-import { outlineToOutline } from '../geometry/outline-distance.js';
+import { outlineContains } from '../geometry/outline/contains.js';
+import { outlineToOutline } from '../geometry/outline/distance.js';
+import type { Outline } from '../geometry/outline/outline.js';
+import { type LengthWords, lengthsIn } from '../params/faults/wording.js';
 import type { Plan } from '../params/plan.js';
-import { type LengthWords, lengthsIn } from '../params/wording.js';
-import type { FlangePart } from '../parts/flange.js';
-import { tubeSection } from '../parts/tube-section.js';
+import type { FlangePart } from '../parts/flange/flange.js';
+import { tubeSection } from '../parts/flange/tube-section.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 

@@ -1,6 +1,6 @@
-import { type LengthWords, lengthsIn } from '../params/wording.js';
-import type { FlangePart } from '../parts/flange.js';
-import { boltMargins, type FlangeMargin, openingMargins, websOf } from '../parts/flange-margins.js';
+import { type LengthWords, lengthsIn } from '../params/faults/wording.js';
+import type { FlangePart } from '../parts/flange/flange.js';
+import { boltMargins, type FlangeMargin, openingMargins, websOf } from '../parts/flange/margins.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 import { EDGE_SLACK } from './slack.js';

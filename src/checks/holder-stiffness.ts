@@ -1,4 +1,4 @@
-import { type LengthWords, lengthsIn } from '../params/wording.js';
+import { type LengthWords, lengthsIn } from '../params/faults/wording.js';
 import type { HolderStiffness } from '../parts/jigs/holder-stiffness.js';
 import { HOLDER_LOAD, MOST_DEFLECTION } from '../parts/jigs/strut-stiffness.js';
 import type { CheckContext } from './context.js';

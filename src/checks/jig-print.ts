@@ -1,8 +1,8 @@
 import { degrees } from '../geometry/angle.js';
-import { type Stand, standOf } from '../geometry/mesh-stand.js';
+import { type Stand, standOf } from '../geometry/mesh/stand.js';
+import { areaWords } from '../params/faults/wording.js';
 import type { PrintPlan } from '../params/plan.js';
 import type { LengthUnit } from '../params/units.js';
-import { areaWords } from '../params/wording.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 

@@ -1,4 +1,4 @@
-import { sizeWords } from '../params/wording.js';
+import { sizeWords } from '../params/faults/wording.js';
 import { tooBigFor } from '../parts/printed-part.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';

@@ -1,8 +1,8 @@
+import { fillWords, lengthWords } from '../params/faults/wording.js';
 import type { LengthUnit } from '../params/units.js';
-import { fillWords, lengthWords } from '../params/wording.js';
-import type { FlangePart } from '../parts/flange.js';
-import type { OpeningFlow } from '../parts/flange-opening.js';
-import { clockPosition, type LedgeProfile } from '../parts/ledge.js';
+import type { FlangePart } from '../parts/flange/flange.js';
+import { clockPosition, type LedgeProfile } from '../parts/flange/ledge.js';
+import type { OpeningFlow } from '../parts/flange/opening.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 import { CONTRACTION } from './slack.js';

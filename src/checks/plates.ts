@@ -1,5 +1,5 @@
+import { type LengthWords, lengthsIn, lengthWords, sizeWords } from '../params/faults/wording.js';
 import type { Plan } from '../params/plan.js';
-import { type LengthWords, lengthsIn, lengthWords, sizeWords } from '../params/wording.js';
 import { edgeMargins, type FlatMargin, flatWebs } from '../parts/plates/flat-margins.js';
 import { flatPartsOf } from '../parts/plates/flat-parts.js';
 import { type PlatePart, platesOf } from '../parts/plates/plate.js';

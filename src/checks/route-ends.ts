@@ -1,7 +1,7 @@
 import { degrees } from '../geometry/angle.js';
-import { endOf, startOf } from '../geometry/path.js';
+import { endOf, startOf } from '../geometry/path/path.js';
 import { angleBetween, distance } from '../geometry/vec3.js';
-import { type LengthWords, lengthsIn } from '../params/wording.js';
+import { type LengthWords, lengthsIn } from '../params/faults/wording.js';
 import type { CheckContext } from './context.js';
 import type { Finding } from './finding.js';
 

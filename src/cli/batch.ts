@@ -1,14 +1,14 @@
 import { spawn } from 'node:child_process';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Summary } from '../export/summary-schema.js';
+import type { Summary } from '../export/summary/summary-schema.js';
+import { lengthsIn } from '../params/faults/wording.js';
 import { LARGEST_SUMMARY } from '../params/limits.js';
 import type { LengthUnit } from '../params/units.js';
-import { lengthsIn } from '../params/wording.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { loadPlan } from './plan-file.js';
 import { readTextFile } from './read-file.js';
-import { textTable } from './text-table.js';
+import { textTable } from './report/text-table.js';
 
 /** What the table says of a build: all that is kept of its summary, so that memory stays flat over a long batch. */
 export interface BuiltRow {

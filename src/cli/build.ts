@@ -6,11 +6,11 @@ import { buildHeader, routeHeader } from '../pipeline.js';
 import { batchedLine, batchJson, batchTable, buildBatch, gravest } from './batch.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { GAS_POINTS, gasOf } from './gas.js';
-import { noRoute } from './no-route.js';
 import { bookScript } from './page-script.js';
 import { loadPlanAndText } from './plan-file.js';
-import { progressOn } from './progress.js';
-import { reportText } from './report.js';
+import { noRoute } from './report/no-route.js';
+import { progressOn } from './report/progress.js';
+import { reportText } from './report/report.js';
 import { timeBudget } from './time-budget.js';
 import { checkFolder, writeFolder } from './write-folder.js';
 

@@ -2,10 +2,10 @@ import type { CommandModule } from 'yargs';
 import { checkedSummary } from '../checked-summary.js';
 import { routeHeader } from '../pipeline.js';
 import { EXIT, type ExitCode } from './exit-code.js';
-import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';
-import { progressOn } from './progress.js';
-import { reportText } from './report.js';
+import { noRoute } from './report/no-route.js';
+import { progressOn } from './report/progress.js';
+import { reportText } from './report/report.js';
 import { timeBudget } from './time-budget.js';
 
 interface CheckArgs {

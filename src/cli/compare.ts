@@ -6,11 +6,11 @@ import type { LengthUnit } from '../params/units.js';
 import { routeHeader } from '../pipeline.js';
 import type { Miss } from '../routing/miss.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
-import { noRoute } from './no-route.js';
 import { bookScript } from './page-script.js';
 import { loadPlanAndText } from './plan-file.js';
-import { progressOn } from './progress.js';
-import { textTable } from './text-table.js';
+import { noRoute } from './report/no-route.js';
+import { progressOn } from './report/progress.js';
+import { textTable } from './report/text-table.js';
 import { timeBudget } from './time-budget.js';
 import { checkPage, writePage } from './write-page.js';
 

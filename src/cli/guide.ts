@@ -1,6 +1,6 @@
 import { readdir, readFile } from 'node:fs/promises';
 import type { CommandModule } from 'yargs';
-import { nearestName } from '../params/nearest-name.js';
+import { nearestName } from '../params/faults/nearest-name.js';
 import { CommandError, EXIT } from './exit-code.js';
 
 interface GuideArgs {

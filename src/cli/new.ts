@@ -1,7 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import type { CommandModule } from 'yargs';
-import { renameStarter, STARTERS } from '../params/starter.js';
+import { renameStarter, STARTERS } from '../params/text/starter.js';
 import { CommandError, EXIT } from './exit-code.js';
 import { reasonOf } from './read-file.js';
 import { templateCompanion, templateText } from './template-file.js';

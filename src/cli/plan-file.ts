@@ -1,7 +1,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
+import { formatProblems, type PlanProblem } from '../params/faults/plan-problem.js';
 import type { Plan } from '../params/plan.js';
-import { formatProblems, type PlanProblem } from '../params/plan-problem.js';
 import { type ReadPlan, readPlan } from '../params/read-plan.js';
 import type { ReadFile } from '../params/scans.js';
 import { withTargets } from '../tuning/targets.js';

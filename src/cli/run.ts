@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import pc from 'picocolors';
 import yargs, { type Argv, type CommandModule } from 'yargs';
-import { nearestName } from '../params/nearest-name.js';
+import { nearestName } from '../params/faults/nearest-name.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 
 type End = (code: ExitCode) => void;
@@ -15,8 +15,8 @@ const COMMANDS: Readonly<Record<string, (end: End) => Promise<unknown>>> = {
   watch: async (end) => (await import('./watch.js')).watchCommand(end),
   build: async (end) => (await import('./build.js')).buildCommand(end),
   compare: async (end) => (await import('./compare.js')).compareCommand(end),
-  measure: async (end) => (await import('./measure.js')).measureCommand(end),
-  sweep: async (end) => (await import('./sweep.js')).sweepCommand(end),
+  measure: async (end) => (await import('./measure/measure.js')).measureCommand(end),
+  sweep: async (end) => (await import('./sweep/sweep.js')).sweepCommand(end),
   schema: async () => (await import('./schema.js')).schemaCommand(),
   guide: async () => (await import('./guide.js')).guideCommand(),
 };

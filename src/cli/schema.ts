@@ -1,5 +1,5 @@
 import type { CommandModule } from 'yargs';
-import { summaryJsonSchema } from '../export/summary-schema.js';
+import { summaryJsonSchema } from '../export/summary/summary-schema.js';
 import { asBuiltJsonSchema, planJsonSchema } from '../params/json-schema.js';
 
 const SCHEMAS = { plan: planJsonSchema, summary: summaryJsonSchema, measured: asBuiltJsonSchema } as const;

@@ -1,5 +1,5 @@
 import type { CommandModule } from 'yargs';
-import { STARTERS } from '../params/starter.js';
+import { STARTERS } from '../params/text/starter.js';
 
 interface TemplatesArgs {
   readonly json: boolean;

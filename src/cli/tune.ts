@@ -11,9 +11,9 @@ import { tuningInputs } from '../tuning/formulas/tuning-inputs.js';
 import { withTargets } from '../tuning/targets.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { GAS_POINTS, gasOf, physical } from './gas.js';
-import { noRoute } from './no-route.js';
 import { loadPlan } from './plan-file.js';
-import { progressOn } from './progress.js';
+import { noRoute } from './report/no-route.js';
+import { progressOn } from './report/progress.js';
 import { timeBudget } from './time-budget.js';
 import { checkFolder, TUNING_LEDGER, writeFolder } from './write-folder.js';
 

@@ -1,4 +1,4 @@
-import { AIDS_CAUTION } from '../parts/collector-aids.js';
+import { AIDS_CAUTION } from '../parts/collector/aids.js';
 
 /** What the law may have to say to any other exhaust. */
 export const LAW_CAUTION =

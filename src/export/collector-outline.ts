@@ -1,9 +1,9 @@
 import type { Vec2 } from '../geometry/vec2.js';
 import { along, cross, dot, scale, unit, type Vec3 } from '../geometry/vec3.js';
-import type { Collector } from '../parts/collector.js';
-import { flowStretches } from '../parts/merge-flow.js';
-import type { CollectorGeometry } from '../parts/merge-geometry.js';
-import type { View } from './view.js';
+import type { Collector } from '../parts/collector/collector.js';
+import { flowStretches } from '../parts/collector/merge-flow.js';
+import type { CollectorGeometry } from '../parts/collector/merge-geometry.js';
+import type { View } from './svg/view.js';
 
 /** Height above the axis the inlets' skins reach at the inlet plane, or at the merge's end, mm. */
 const edgesOf = ({ cuts }: CollectorGeometry, r: number): { up: number; down: number }[] =>

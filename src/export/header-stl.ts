@@ -1,15 +1,15 @@
-import { asStlReaderSees } from '../geometry/mesh-validate.js';
-import { partOfPath } from '../geometry/path.js';
-import { sweepTube } from '../geometry/sweep-tube.js';
+import { asStlReaderSees } from '../geometry/mesh/validate.js';
+import { partOfPath } from '../geometry/path/path.js';
+import { sweepTube } from '../geometry/sweep/tube.js';
 import { CHORD_ERROR } from '../geometry/tolerance.js';
-import { type Collector, standingCollector } from '../parts/collector.js';
+import { type Collector, standingCollector } from '../parts/collector/collector.js';
 import { soundBody } from '../parts/printed-part.js';
-import type { TubeCuts } from '../parts/tube-cuts.js';
+import type { TubeCuts } from '../parts/tube/tube-cuts.js';
 import type { RoutedTube } from '../routing/routed.js';
 import type { RoutedParts } from './book/scene.js';
 import { flangeSolids, plateSolids } from './book/scene-metal.js';
 import type { OutputFile } from './output-file.js';
-import { type NamedMesh, stlOfBodies } from './stl.js';
+import { type NamedMesh, stlOfBodies } from './print/stl.js';
 
 /** A routed header with what is made of it. */
 export interface HeaderParts extends Pick<RoutedParts, 'plan' | 'primaries' | 'secondaries' | 'flanges'> {

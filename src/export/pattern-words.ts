@@ -1,5 +1,5 @@
-import { outlineBounds } from '../geometry/outline-measure.js';
-import { lengthWords, sizeWords } from '../params/wording.js';
+import { outlineBounds } from '../geometry/outline/measure.js';
+import { lengthWords, sizeWords } from '../params/faults/wording.js';
 import { cutContour } from '../parts/patterns/cut-contour.js';
 import type { Pattern, PatternLine } from '../parts/patterns/pattern.js';
 

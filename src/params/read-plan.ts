@@ -1,17 +1,17 @@
 import * as z from 'zod';
+import { formatProblems, type PlanFault, type PlanProblem } from './faults/plan-problem.js';
+import { faultsOf, wordIssue } from './faults/schema-faults.js';
 import { MOST_PROBLEMS } from './limits.js';
 import type { Plan } from './plan.js';
-import { planHash, rememberingReader } from './plan-hash.js';
-import { formatProblems, type PlanFault, type PlanProblem } from './plan-problem.js';
-import { type PlanText, readPlanText } from './plan-text.js';
 import type { Draft } from './resolve/draft.js';
 import { planOf } from './resolve/plan.js';
 import type { PlanSections } from './resolve/sections.js';
 import { RULES } from './rules/table.js';
 import { type ReadFile, readScans } from './scans.js';
 import { type PlanFile, planFileSchema } from './schema/plan-file.js';
-import { faultsOf, wordIssue } from './schema-faults.js';
 import { withOwnTables } from './stock/own-tables.js';
+import { planHash, rememberingReader } from './text/plan-hash.js';
+import { type PlanText, readPlanText } from './text/plan-text.js';
 import { atTrace, readTraces } from './trace/read-traces.js';
 
 /** A plan, or everything that is wrong with it and the same as text, one line a problem. */

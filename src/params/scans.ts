@@ -1,15 +1,15 @@
 import { cosSinDegrees } from '../geometry/angle.js';
 import type { Frame } from '../geometry/frame.js';
 import { pointFrom } from '../geometry/frame.js';
-import type { Mesh } from '../geometry/mesh.js';
-import { meshBounds } from '../geometry/mesh-measure.js';
-import { readStl } from '../geometry/stl-read.js';
+import { meshBounds } from '../geometry/mesh/measure.js';
+import type { Mesh } from '../geometry/mesh/mesh.js';
+import { readStl } from '../geometry/mesh/stl-read.js';
 import type { Vec3 } from '../geometry/vec3.js';
+import type { PlanFault } from './faults/plan-problem.js';
+import { lengthWords, show } from './faults/wording.js';
 import { LARGEST_LENGTH, LARGEST_MESH_FILE, MOST_TRIANGLES } from './limits.js';
-import type { PlanFault } from './plan-problem.js';
 import type { Draft } from './resolve/draft.js';
 import type { PlanFile } from './schema/plan-file.js';
-import { lengthWords, show } from './wording.js';
 
 /**
  * The bytes of a file a plan names, by its path as the plan has it, and the most it may have: what has more is refused before it is

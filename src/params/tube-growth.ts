@@ -1,7 +1,7 @@
 import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
-import type { PlanFault, PlanPath } from './plan-problem.js';
+import type { PlanFault, PlanPath } from './faults/plan-problem.js';
+import { lengthWords } from './faults/wording.js';
 import type { LengthUnit } from './units.js';
-import { lengthWords } from './wording.js';
 
 /** Outside diameter and wall of a tube, mm. */
 export interface TubeSize {

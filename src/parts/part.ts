@@ -1,5 +1,5 @@
 import type { Frame } from '../geometry/frame.js';
-import type { Mesh } from '../geometry/mesh.js';
+import type { Mesh } from '../geometry/mesh/mesh.js';
 
 /** Where a kind of printed part serves: in the mock-up, on the bench, beside the collector, or to find the printer's fit. */
 const USES = {

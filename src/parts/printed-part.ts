@@ -1,12 +1,12 @@
 import { type Frame, frameFrom, inverseFrame, matrixOf, WORLD } from '../geometry/frame.js';
-import type { Mesh } from '../geometry/mesh.js';
-import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh-measure.js';
-import { snapMesh } from '../geometry/mesh-snap.js';
-import { meshFaults } from '../geometry/mesh-validate.js';
-import { evaluate, footChamfered, largestBody, placed, type Solid } from '../geometry/solid.js';
+import { type Bounds, meshBounds, shellsOf } from '../geometry/mesh/measure.js';
+import type { Mesh } from '../geometry/mesh/mesh.js';
+import { snapMesh } from '../geometry/mesh/snap.js';
+import { meshFaults } from '../geometry/mesh/validate.js';
+import { evaluate, footChamfered, largestBody, placed, type Solid } from '../geometry/solid/solid.js';
 import type { Vec3 } from '../geometry/vec3.js';
+import { sizeWords } from '../params/faults/wording.js';
 import type { LengthUnit } from '../params/units.js';
-import { sizeWords } from '../params/wording.js';
 import type { PartKind, SolidPart } from './part.js';
 
 /** What makes a printed part of a solid. */

@@ -1,5 +1,5 @@
 import type { Frame } from '../geometry/frame.js';
-import type { ControlPolygon } from '../geometry/path.js';
+import type { ControlPolygon } from '../geometry/path/control-polygon.js';
 import { add, along, lerp, scale, unit, type Vec3 } from '../geometry/vec3.js';
 import { type Shape, shapeOf } from './chain.js';
 import { shapeCost, tally } from './cost.js';

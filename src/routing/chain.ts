@@ -1,4 +1,4 @@
-import type { ControlPolygon } from '../geometry/path.js';
+import type { ControlPolygon } from '../geometry/path/control-polygon.js';
 import type { Section } from './problem.js';
 import { isOneBend } from './trial.js';
 

@@ -1,7 +1,7 @@
-import type { Obstacle } from '../geometry/obstacle.js';
-import { obstacleDistance } from '../geometry/obstacle.js';
-import { headingAt, type Path, partOfPath, pathLength } from '../geometry/path.js';
-import { skinGap, skinGapTo, type TubeRun } from '../geometry/skin-gap.js';
+import { headingAt, type Path, partOfPath, pathLength } from '../geometry/path/path.js';
+import type { Obstacle } from '../geometry/space/obstacle.js';
+import { obstacleDistance } from '../geometry/space/obstacle.js';
+import { skinGap, skinGapTo, type TubeRun } from '../geometry/space/skin-gap.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import { gapLimit } from './limits.js';
 import { tubesInWords } from './place-words.js';

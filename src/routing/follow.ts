@@ -1,5 +1,5 @@
 import { pointInto } from '../geometry/frame.js';
-import { bendAngles, type ControlPolygon, straightLengths } from '../geometry/path.js';
+import { bendAngles, type ControlPolygon, straightLengths } from '../geometry/path/control-polygon.js';
 import { JOIN_TOLERANCE } from '../geometry/tolerance.js';
 import { distance } from '../geometry/vec3.js';
 import type { Plan } from '../params/plan.js';

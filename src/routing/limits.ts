@@ -1,5 +1,5 @@
-import { linkDistance } from '../geometry/link-distance.js';
-import { obstacleDistance } from '../geometry/obstacle.js';
+import { linkDistance } from '../geometry/space/link-distance.js';
+import { obstacleDistance } from '../geometry/space/obstacle.js';
 import type { Vec3 } from '../geometry/vec3.js';
 import { boxesApart, type Chain, chainGap, pointAtRun, type Shape } from './chain.js';
 import { type KeptOut, type RouteProblem, type Runner, SELF_SEPARATION, type Section } from './problem.js';

@@ -1,4 +1,4 @@
-import { polygonLength } from '../geometry/path.js';
+import { polygonLength } from '../geometry/path/control-polygon.js';
 import { type BrokenLimit, brokenLimits } from './broken-limits.js';
 import type { Choice } from './choose.js';
 import { conflictOf } from './conflict.js';

@@ -1,14 +1,14 @@
-import { branchFrame } from '../geometry/branch-axis.js';
 import { advance, type Frame, frameAlong, frameFrom } from '../geometry/frame.js';
-import { inletFrames, ringRadius } from '../geometry/inlet-ring.js';
-import { mergeEnd } from '../geometry/merge-end.js';
-import type { Obstacle } from '../geometry/obstacle.js';
-import { scanOf } from '../geometry/scan.js';
-import { fieldOf, type Reach } from '../geometry/scan-field.js';
-import { segmentApproach } from '../geometry/segment-distance.js';
+import { branchFrame } from '../geometry/merge/branch-axis.js';
+import { mergeEnd } from '../geometry/merge/end.js';
+import { inletFrames, ringRadius } from '../geometry/merge/inlet-ring.js';
+import { fieldOf, type Reach } from '../geometry/scan/field.js';
+import { scanOf } from '../geometry/scan/scan.js';
+import type { Obstacle } from '../geometry/space/obstacle.js';
+import { segmentApproach } from '../geometry/space/segment-distance.js';
 import { along, distance, dot, sub, unit, type Vec3 } from '../geometry/vec3.js';
-import { inletCount, inletTube } from '../params/inlet-tube.js';
-import { outletLength } from '../params/outlet-length.js';
+import { inletCount, inletTube } from '../params/collector/inlet-tube.js';
+import { outletLength } from '../params/collector/outlet-length.js';
 import type {
   Access,
   CollectorPlan,

@@ -1,7 +1,7 @@
 import { degrees, radians } from '../geometry/angle.js';
-import { obstacleDistance } from '../geometry/obstacle.js';
+import { obstacleDistance } from '../geometry/space/obstacle.js';
 import { along } from '../geometry/vec3.js';
-import { lengthWords } from '../params/wording.js';
+import { lengthWords } from '../params/faults/wording.js';
 import { gapLimit, pairKey, widest } from './limits.js';
 import { tubesInWords } from './place-words.js';
 import { type Joining, type KeptOut, type RouteProblem, type Runner, runInLength } from './problem.js';

@@ -1,4 +1,5 @@
-import type { ControlPolygon, Path } from '../geometry/path.js';
+import type { ControlPolygon } from '../geometry/path/control-polygon.js';
+import type { Path } from '../geometry/path/path.js';
 
 /** A stretch of one size of a routed tube, mm. */
 export interface RoutedSection {

@@ -1,4 +1,5 @@
-import { pathFromPolygon, pathLength } from '../geometry/path.js';
+import { pathFromPolygon } from '../geometry/path/control-polygon.js';
+import { pathLength } from '../geometry/path/path.js';
 import type { GivenRoute } from '../params/plan.js';
 import { type Candidate, different, sampleCandidates, weigh } from './candidates.js';
 import { type Choice, choose, topologyKey } from './choose.js';

@@ -1,7 +1,7 @@
 import { type Frame, frameAlong, pointFrom, pointInto } from '../geometry/frame.js';
-import type { ConvexObstacle, Obstacle } from '../geometry/obstacle.js';
-import type { Scan } from '../geometry/scan.js';
-import { fieldOf, type Reach } from '../geometry/scan-field.js';
+import { fieldOf, type Reach } from '../geometry/scan/field.js';
+import type { Scan } from '../geometry/scan/scan.js';
+import type { ConvexObstacle, Obstacle } from '../geometry/space/obstacle.js';
 import { dot, scale, sub } from '../geometry/vec3.js';
 import { compareLists, length7, placeInOrder, wayInOrder } from './last-digits.js';
 import { seenPoint, seenWay } from './seen-place.js';

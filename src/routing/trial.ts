@@ -1,5 +1,5 @@
 import type { Frame } from '../geometry/frame.js';
-import { type ControlPolygon, polygonLength } from '../geometry/path.js';
+import { type ControlPolygon, polygonLength } from '../geometry/path/control-polygon.js';
 import { along, cross, dot, length, lerp, sub, type Vec3 } from '../geometry/vec3.js';
 
 /**

@@ -1,7 +1,7 @@
+import type { PlanFault } from '../params/faults/plan-problem.js';
+import { lengthWords } from '../params/faults/wording.js';
 import { TUNED_LENGTHS } from '../params/limits.js';
 import type { Plan } from '../params/plan.js';
-import type { PlanFault } from '../params/plan-problem.js';
-import { lengthWords } from '../params/wording.js';
 import { lengthRule } from './formulas/length-rules.js';
 import { tuningInputs } from './formulas/tuning-inputs.js';
 

@@ -1,17 +1,17 @@
 /** `node jigs-run.js build | kernels`: one measurement of the jigs bench in a process of its own; prints JSON. */
 import { readFileSync } from 'node:fs';
 import serializer from '@jscad/stl-serializer';
-import { stlBytes, stlFiles } from '../../src/export/stl.js';
-import { meshVolume } from '../../src/geometry/mesh-measure.js';
-import { snapMesh } from '../../src/geometry/mesh-snap.js';
-import { unpairedEdges } from '../../src/geometry/mesh-validate.js';
-import { weldExact } from '../../src/geometry/mesh-weld.js';
-import { evaluate } from '../../src/geometry/solid.js';
-import { meshFromStl } from '../../src/geometry/stl-read.js';
+import { stlBytes, stlFiles } from '../../src/export/print/stl.js';
+import { meshVolume } from '../../src/geometry/mesh/measure.js';
+import { snapMesh } from '../../src/geometry/mesh/snap.js';
+import { meshFromStl } from '../../src/geometry/mesh/stl-read.js';
+import { unpairedEdges } from '../../src/geometry/mesh/validate.js';
+import { weldExact } from '../../src/geometry/mesh/weld.js';
+import { evaluate } from '../../src/geometry/solid/solid.js';
 import { outputsOf } from '../../src/outputs.js';
-import { inletTube } from '../../src/params/inlet-tube.js';
+import { inletTube } from '../../src/params/collector/inlet-tube.js';
 import { readPlan } from '../../src/params/read-plan.js';
-import { collectorOf } from '../../src/parts/collector.js';
+import { collectorOf } from '../../src/parts/collector/collector.js';
 import { mockUpOf } from '../../src/parts/jigs/jigs.js';
 import { buildHeader, routeHeader } from '../../src/pipeline.js';
 import { jscadSolid } from './jscad-solid.js';

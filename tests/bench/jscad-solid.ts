@@ -1,7 +1,7 @@
 import modeling from '@jscad/modeling';
 import { type Frame, frameAlong, matrixOf } from '../../src/geometry/frame.js';
-import { type Geom3, geom3FromMesh } from '../../src/geometry/jscad-mesh.js';
-import type { Solid } from '../../src/geometry/solid.js';
+import { type Geom3, geom3FromMesh } from '../../src/geometry/solid/jscad-mesh.js';
+import type { Solid } from '../../src/geometry/solid/solid.js';
 
 const { union, subtract, intersect, scission } = modeling.booleans;
 const { hull, hullPoints3 } = modeling.hulls;

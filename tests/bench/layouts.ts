@@ -2,7 +2,7 @@
  * `npm run layouts [-- COUNT [FIRST]]`: routes random layouts that are known to be solvable, judges every result by its bend table
  * alone, and prints how many were solved and how long it took. Exits 1 when fewer than 98 of 100 were.
  */
-import { bendTable } from '../../src/export/bend-table.js';
+import { bendTable } from '../../src/export/csv/bend-table.js';
 import { readPlan } from '../../src/params/read-plan.js';
 import { solve } from '../../src/routing/solve.js';
 import { backwardLayout } from '../support/backward-layouts.js';

@@ -1,7 +1,7 @@
 import { type Frame, frameAlong } from '../../src/geometry/frame.js';
-import { endOf, segmentLength } from '../../src/geometry/path.js';
-import type { Solid } from '../../src/geometry/solid.js';
-import type { Section } from '../../src/geometry/solid-shapes.js';
+import { endOf, segmentLength } from '../../src/geometry/path/path.js';
+import type { Solid } from '../../src/geometry/solid/solid.js';
+import type { Section } from '../../src/geometry/solid/solid-shapes.js';
 import { CHORD_ERROR } from '../../src/geometry/tolerance.js';
 import { distance2, type Vec2 } from '../../src/geometry/vec2.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';

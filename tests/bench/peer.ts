@@ -1,8 +1,8 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
-import { bendTable } from '../../src/export/bend-table.js';
-import type { ControlPolygon } from '../../src/geometry/path.js';
+import { bendTable } from '../../src/export/csv/bend-table.js';
+import type { ControlPolygon } from '../../src/geometry/path/control-polygon.js';
 import { solve } from '../../src/routing/solve.js';
 import { type BackwardLayout, backwardLayout, tubesOf } from '../support/backward-layouts.js';
 import { tubesFromBendTable } from '../support/bend-table-length.js';

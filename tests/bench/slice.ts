@@ -7,7 +7,7 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { STARTERS } from '../../src/params/starter.js';
+import { STARTERS } from '../../src/params/text/starter.js';
 import { slicedPlate } from '../support/slicing.js';
 
 const main = fileURLToPath(new URL('../../../../../dist/cli/main.js', import.meta.url));

@@ -4,27 +4,27 @@
  */
 const told: readonly (readonly [file: string, from: string, to: string])[] = [
   [
-    'geometry/solid.js',
+    'geometry/solid/solid.js',
     'export function evaluate(solid, tolerance = 0) {',
     'export function evaluate(solid, tolerance = 0) {\n    globalThis.solidsBuilt?.push(solid);',
   ],
   [
-    'geometry/sweep.js',
+    'geometry/sweep/sweep.js',
     'return meshFromGeom3(throughSlices(rings));',
     "return Object.assign(meshFromGeom3(throughSlices(rings)), { madeAs: { kind: 'sweep', path, radius } });",
   ],
   [
-    'geometry/solid-shapes.js',
+    'geometry/solid/solid-shapes.js',
     'return solidOf(meshFromGeom3(cuboid({ size, center })));',
     "return solidOf(Object.assign(meshFromGeom3(cuboid({ size, center })), { madeAs: { kind: 'loft', sections: [low[2], high[2]].map((z) => ({ z, points: [[low[0], low[1]], [high[0], low[1]], [high[0], high[1]], [low[0], high[1]]] })) } }));",
   ],
   [
-    'geometry/solid-shapes.js',
+    'geometry/solid/solid-shapes.js',
     'return solidOf(meshFromGeom3(throughSlices(slices)));',
     "return solidOf(Object.assign(meshFromGeom3(throughSlices(slices)), { madeAs: { kind: 'loft', sections } }));",
   ],
   [
-    'geometry/solid-shapes.js',
+    'geometry/solid/solid-shapes.js',
     'const raised = solidOf(meshFromGeom3(extrudeLinear({ height: to - from }, flat)));',
     "const raised = solidOf(Object.assign(meshFromGeom3(extrudeLinear({ height: to - from }, flat)), { madeAs: { kind: 'loft', sections: [0, to - from].map((z) => ({ z, points: ccw })) } }));",
   ],

@@ -1,7 +1,7 @@
-import type { Mesh } from '../../src/geometry/mesh.js';
-import type { Path } from '../../src/geometry/path.js';
-import type { Solid } from '../../src/geometry/solid.js';
-import type { Section } from '../../src/geometry/solid-shapes.js';
+import type { Mesh } from '../../src/geometry/mesh/mesh.js';
+import type { Path } from '../../src/geometry/path/path.js';
+import type { Solid } from '../../src/geometry/solid/solid.js';
+import type { Section } from '../../src/geometry/solid/solid-shapes.js';
 import type { SolidPart } from '../../src/parts/part.js';
 
 /** What a leaf of a solid was made of. */

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { branches, diffusers, throats } from '../../src/checks/collector.js';
 import type { CheckContext } from '../../src/checks/context.js';
 import { radians } from '../../src/geometry/angle.js';
-import { inletTube } from '../../src/params/inlet-tube.js';
+import { inletTube } from '../../src/params/collector/inlet-tube.js';
 import type { CollectorPlan } from '../../src/params/plan.js';
-import { collectorGeometry } from '../../src/parts/merge-geometry.js';
+import { collectorGeometry } from '../../src/parts/collector/merge-geometry.js';
 import { problemOf } from '../../src/routing/problem.js';
 import { routedStarter } from '../support/starter.js';
 

@@ -2,10 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { boltsClear } from '../../src/checks/flange-bolts.js';
 import { torchReaches, weldFitsEdge } from '../../src/checks/flange-weld.js';
 import { frameFacing } from '../../src/geometry/frame.js';
-import { circleOutline } from '../../src/geometry/outline-make.js';
-import { BOLT_HEADS } from '../../src/params/bolt-heads.js';
+import { circleOutline } from '../../src/geometry/outline/make.js';
 import type { FlangePlan, Plan } from '../../src/params/plan.js';
-import { flangesOf } from '../../src/parts/flange.js';
+import { BOLT_HEADS } from '../../src/params/tables/bolt-heads.js';
+import { flangesOf } from '../../src/parts/flange/flange.js';
 import { boltAt, planWith } from '../support/plan-fixture.js';
 
 /** Ports of 38 mm for a tube of 42.4 mm, a weld of 2 mm. */

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { CheckContext } from '../../src/checks/context.js';
 import { jigsPrint } from '../../src/checks/jig-print.js';
 import { WORLD } from '../../src/geometry/frame.js';
-import { type Solid, union } from '../../src/geometry/solid.js';
-import { box } from '../../src/geometry/solid-shapes.js';
+import { type Solid, union } from '../../src/geometry/solid/solid.js';
+import { box } from '../../src/geometry/solid/solid-shapes.js';
 import { printedPart } from '../../src/parts/printed-part.js';
 import { twin } from '../support/twin.js';
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { CheckContext } from '../../src/checks/context.js';
 import type { Finding } from '../../src/checks/finding.js';
 import { plates, sheetFit } from '../../src/checks/plates.js';
-import { flangesOf } from '../../src/parts/flange.js';
+import { flangesOf } from '../../src/parts/flange/flange.js';
 import { BASE, planFrom } from '../params/base-plan.js';
 import { PLATES } from '../params/plate-plan.js';
 

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { CheckContext } from '../../src/checks/context.js';
 import { check, passes } from '../../src/checks/rules.js';
-import { pathFromPolygon, pathLength } from '../../src/geometry/path.js';
+import { pathFromPolygon } from '../../src/geometry/path/control-polygon.js';
+import { pathLength } from '../../src/geometry/path/path.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
 import type { StockBend } from '../../src/params/plan.js';
-import { flangesOf } from '../../src/parts/flange.js';
+import { flangesOf } from '../../src/parts/flange/flange.js';
 import { gapsOf } from '../../src/routing/clearance.js';
 import type { RoutedPrimary } from '../../src/routing/routed.js';
 import { routedStarter } from '../support/starter.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { noRoute } from '../../src/cli/no-route.js';
+import { noRoute } from '../../src/cli/report/no-route.js';
 import type { Miss } from '../../src/routing/miss.js';
 
 const MISS: Miss = {

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Summary, summarySchema } from '../../src/export/summary-schema.js';
+import { type Summary, summarySchema } from '../../src/export/summary/summary-schema.js';
 import { openBrowser, openFile } from '../support/browser.js';
 import { evenrun, TEMPLATE_FOLDER } from '../support/command.js';
 import { differenceOf, inkOf } from '../support/pictures.js';

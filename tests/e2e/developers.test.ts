@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { meshVolume } from '../../src/geometry/mesh-measure.js';
-import { meshFromStl } from '../../src/geometry/stl-read.js';
+import { meshVolume } from '../../src/geometry/mesh/measure.js';
+import { meshFromStl } from '../../src/geometry/mesh/stl-read.js';
 import { codeBlocks, patched, pathOf } from '../support/code-blocks.js';
 import { run } from '../support/run.js';
 

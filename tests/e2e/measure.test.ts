@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { asBuiltSummarySchema } from '../../src/export/as-built-schema.js';
+import { asBuiltSummarySchema } from '../../src/export/summary/as-built-schema.js';
 import { evenrun } from '../support/command.js';
 import type { Ran } from '../support/run.js';
 import { tightBayText } from '../support/tight-bay.js';

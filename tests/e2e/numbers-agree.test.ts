@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { ControlPolygon } from '../../src/geometry/path.js';
+import type { ControlPolygon } from '../../src/geometry/path/control-polygon.js';
 import { readPlan } from '../../src/params/read-plan.js';
 import { routeHeader } from '../../src/pipeline.js';
 import { tubesFromBendTable } from '../support/bend-table-length.js';

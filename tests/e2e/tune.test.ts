@@ -2,7 +2,7 @@ import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { STARTERS } from '../../src/params/starter.js';
+import { STARTERS } from '../../src/params/text/starter.js';
 import { evenrun, TEMPLATE_FOLDER } from '../support/command.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'evenrun-tune-'));

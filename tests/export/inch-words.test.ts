@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { reportText } from '../../src/cli/report.js';
+import { reportText } from '../../src/cli/report/report.js';
 import { outputsOf } from '../../src/outputs.js';
 import { readPlan } from '../../src/params/read-plan.js';
 import { type BuiltHeader, buildHeader, routeHeader } from '../../src/pipeline.js';

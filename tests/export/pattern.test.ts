@@ -1,11 +1,11 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
-import { USUAL_DXF } from '../../src/export/dxf-drawing.js';
-import { PATTERN_LAYERS, patternDxf } from '../../src/export/pattern-dxf.js';
-import { patternSvg } from '../../src/export/pattern-svg.js';
-import { outlineArea } from '../../src/geometry/outline-measure.js';
-import { inletTube } from '../../src/params/inlet-tube.js';
-import { collectorGeometry } from '../../src/parts/merge-geometry.js';
+import { USUAL_DXF } from '../../src/export/dxf/drawing.js';
+import { PATTERN_LAYERS, patternDxf } from '../../src/export/dxf/pattern-dxf.js';
+import { patternSvg } from '../../src/export/svg/pattern-svg.js';
+import { outlineArea } from '../../src/geometry/outline/measure.js';
+import { inletTube } from '../../src/params/collector/inlet-tube.js';
+import { collectorGeometry } from '../../src/parts/collector/merge-geometry.js';
 import { cutContour } from '../../src/parts/patterns/cut-contour.js';
 import { fabricatedPatterns } from '../../src/parts/patterns/fabricated.js';
 import type { Pattern } from '../../src/parts/patterns/pattern.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { evaluate } from '../../src/geometry/solid.js';
-import { bar, box } from '../../src/geometry/solid-shapes.js';
+import { evaluate } from '../../src/geometry/solid/solid.js';
+import { bar, box } from '../../src/geometry/solid/solid-shapes.js';
 import { creased } from '../../src/page/view/creases.js';
 
 const lengthOf = (edges: Float32Array): number => {

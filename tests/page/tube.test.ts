@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { headingAt, pathFromPolygon, pathLength } from '../../src/geometry/path.js';
+import { pathFromPolygon } from '../../src/geometry/path/control-polygon.js';
+import { headingAt, pathLength } from '../../src/geometry/path/path.js';
 import { add, cross, distance, dot, length, scale, sub, type Vec3 } from '../../src/geometry/vec3.js';
 import { nearestRun, onTrueSkin } from '../../src/page/view/skin-point.js';
 import { pathOf, stationAt } from '../../src/page/view/tube-path.js';

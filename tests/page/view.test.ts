@@ -9,7 +9,7 @@ import { sceneOf } from '../../src/export/book/scene.js';
 import type { SceneData } from '../../src/export/book/scene-data.js';
 import { distance, type Vec3 } from '../../src/geometry/vec3.js';
 import { mockUpOf } from '../../src/parts/jigs/jigs.js';
-import { cutsOf } from '../../src/parts/tube-cuts.js';
+import { cutsOf } from '../../src/parts/tube/tube-cuts.js';
 import { openBrowser, openFile } from '../support/browser.js';
 import { routedStarter } from '../support/starter.js';
 import { requireTool } from '../support/tools.js';

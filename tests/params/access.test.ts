@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { BOLT_THREADS, threadDiameter } from '../../src/params/bolt-holes.js';
-import { socketDiameter } from '../../src/params/socket-diameters.js';
+import { BOLT_THREADS, threadDiameter } from '../../src/params/tables/bolt-holes.js';
+import { socketDiameter } from '../../src/params/tables/socket-diameters.js';
 import { BASE, planFrom, problemsOf, swap } from './base-plan.js';
 
 const plugs = (list: string, text = BASE) => swap(text, 'flange:', `  plugs:\n${list}flange:`);

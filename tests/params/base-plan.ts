@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
+import type { PlanProblem } from '../../src/params/faults/plan-problem.js';
 import type { Plan } from '../../src/params/plan.js';
-import type { PlanProblem } from '../../src/params/plan-problem.js';
 import { readPlan } from '../../src/params/read-plan.js';
 
 /** A small sound plan: two ports, 2-1, in mm. Tests change one thing of it. */

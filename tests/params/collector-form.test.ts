@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { coveredArea } from '../../src/geometry/merge-section.js';
-import { collectorGeometry } from '../../src/parts/merge-geometry.js';
+import { coveredArea } from '../../src/geometry/merge/section.js';
+import { collectorGeometry } from '../../src/parts/collector/merge-geometry.js';
 import { collectorLength } from '../../src/routing/problem.js';
 import { BASE, planFrom, problemsOf, swap } from './base-plan.js';
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { outlineBounds, signedArea } from '../../src/geometry/outline-measure.js';
-import { sharpestTurn } from '../../src/geometry/outline-turn.js';
-import { validateOutline } from '../../src/geometry/outline-valid.js';
+import { outlineBounds, signedArea } from '../../src/geometry/outline/measure.js';
+import { sharpestTurn } from '../../src/geometry/outline/turn.js';
+import { validateOutline } from '../../src/geometry/outline/valid.js';
+import { lengthsIn } from '../../src/params/fields/length-field.js';
 import type { PortShape } from '../../src/params/port-shape/port-shape.js';
 import { portShapeField } from '../../src/params/port-shape/table.js';
-import { lengthsIn } from '../../src/params/schema/length-field.js';
 
 const field = portShapeField(lengthsIn('mm'));
 

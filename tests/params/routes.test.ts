@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { polygonLength } from '../../src/geometry/path.js';
+import { polygonLength } from '../../src/geometry/path/control-polygon.js';
 import { BASE, planFrom, problemsOf } from './base-plan.js';
 
 const withRoutes = (routes: string, more = '') => `${BASE}${more}  routes:\n${routes}`;

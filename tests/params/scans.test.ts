@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { meshBounds } from '../../src/geometry/mesh-measure.js';
+import { meshBounds } from '../../src/geometry/mesh/measure.js';
 import { LARGEST_MESH_FILE, MOST_TRIANGLES } from '../../src/params/limits.js';
 import type { KeepOut } from '../../src/params/plan.js';
 import { readPlan } from '../../src/params/read-plan.js';

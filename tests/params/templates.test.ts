@@ -2,13 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import * as z from 'zod';
-import { validateOutline } from '../../src/geometry/outline-valid.js';
-import { segmentApproach } from '../../src/geometry/segment-distance.js';
+import { validateOutline } from '../../src/geometry/outline/valid.js';
+import { segmentApproach } from '../../src/geometry/space/segment-distance.js';
 import { along, length } from '../../src/geometry/vec3.js';
 import { planJsonSchema } from '../../src/params/json-schema.js';
 import type { Plan } from '../../src/params/plan.js';
 import { readPlan } from '../../src/params/read-plan.js';
-import { renameStarter, STARTERS } from '../../src/params/starter.js';
+import { renameStarter, STARTERS } from '../../src/params/text/starter.js';
 import { withoutRequiredPairs } from './plain-schema.js';
 
 const bytesOf = (file: string) => readFileSync(new URL(`../../templates/${file}`, import.meta.url));

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { frameAlong, pointFrom, WORLD } from '../../src/geometry/frame.js';
-import { meshBounds, meshVolume, pointOf } from '../../src/geometry/mesh-measure.js';
-import { placed, type Solid, union } from '../../src/geometry/solid.js';
-import { box } from '../../src/geometry/solid-shapes.js';
+import { meshBounds, meshVolume, pointOf } from '../../src/geometry/mesh/measure.js';
+import { placed, type Solid, union } from '../../src/geometry/solid/solid.js';
+import { box } from '../../src/geometry/solid/solid-shapes.js';
 import { distance, unit } from '../../src/geometry/vec3.js';
 import { fileName, printedPart, tooBigFor } from '../../src/parts/printed-part.js';
 

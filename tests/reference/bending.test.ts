@@ -1,15 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { bendTable } from '../../src/export/bend-table.js';
+import { bendTable } from '../../src/export/csv/bend-table.js';
 import { degrees, radians } from '../../src/geometry/angle.js';
-import { lraFromPolygon } from '../../src/geometry/lra.js';
 import {
-  endOf,
   pathFromPolygon,
-  pathLength,
   polygonLength,
   straightLengths,
   tangentLength,
-} from '../../src/geometry/path.js';
+} from '../../src/geometry/path/control-polygon.js';
+import { lraFromPolygon } from '../../src/geometry/path/lra.js';
+import { endOf, pathLength } from '../../src/geometry/path/path.js';
 import { distance, type Vec3 } from '../../src/geometry/vec3.js';
 import type { RoutedPrimary } from '../../src/routing/routed.js';
 import { csvRows } from '../support/csv-rows.js';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { QUARTER_BULGE } from '../../src/geometry/outline-make.js';
-import { bulgeOf, sideBetween } from '../../src/geometry/outline-sides.js';
+import { QUARTER_BULGE } from '../../src/geometry/outline/make.js';
+import { bulgeOf, sideBetween } from '../../src/geometry/outline/sides.js';
 
 // Autodesk DXF and ActiveX references: bulge is the tangent of a quarter of the included angle, negative for a clockwise arc,
 // 0 for a line and 1 for a half circle.

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { flatDxf } from '../../src/export/flat-dxf.js';
-import { circleOutline } from '../../src/geometry/outline-make.js';
-import { BOLT_SIZES } from '../../src/params/bolt-holes.js';
-import { flangesOf } from '../../src/parts/flange.js';
+import { flatDxf } from '../../src/export/dxf/flat-dxf.js';
+import { circleOutline } from '../../src/geometry/outline/make.js';
+import { BOLT_SIZES } from '../../src/params/tables/bolt-holes.js';
+import { flangesOf } from '../../src/parts/flange/flange.js';
 import { flatFlange } from '../../src/parts/plates/flat-flange.js';
 import { boltAt, planWith } from '../support/plan-fixture.js';
 import { readDxf } from '../support/read-dxf.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bendTable } from '../../src/export/bend-table.js';
-import type { ControlPolygon } from '../../src/geometry/path.js';
+import { bendTable } from '../../src/export/csv/bend-table.js';
+import type { ControlPolygon } from '../../src/geometry/path/control-polygon.js';
 import { solve } from '../../src/routing/solve.js';
 import { backwardLayout, kindOf, tubesOf } from '../support/backward-layouts.js';
 import { tubesFromBendTable } from '../support/bend-table-length.js';

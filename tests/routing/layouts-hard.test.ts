@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { bendTable } from '../../src/export/bend-table.js';
+import { bendTable } from '../../src/export/csv/bend-table.js';
 import { degrees } from '../../src/geometry/angle.js';
-import { endOf, startOf } from '../../src/geometry/path.js';
+import { endOf, startOf } from '../../src/geometry/path/path.js';
 import { distance, dot } from '../../src/geometry/vec3.js';
 import type { Plan } from '../../src/params/plan.js';
 import { shortestRoute } from '../../src/routing/shortest.js';

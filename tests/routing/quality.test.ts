@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { minGap, solidOf } from '../../src/geometry/solid.js';
-import { sweepRound } from '../../src/geometry/sweep.js';
+import { minGap, solidOf } from '../../src/geometry/solid/solid.js';
+import { sweepRound } from '../../src/geometry/sweep/sweep.js';
 import { CHORD_ERROR, DISTANCE_ERROR } from '../../src/geometry/tolerance.js';
 import type { Plan } from '../../src/params/plan.js';
 import { type RouteSet, solve } from '../../src/routing/solve.js';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bendAngles, endOf, startOf, straightLengths } from '../../src/geometry/path.js';
+import { bendAngles, straightLengths } from '../../src/geometry/path/control-polygon.js';
+import { endOf, startOf } from '../../src/geometry/path/path.js';
 import { along, distance, dot, type Vec3 } from '../../src/geometry/vec3.js';
 import type { GivenRoute, KeepOut, Plan } from '../../src/params/plan.js';
 import { gapsOf } from '../../src/routing/clearance.js';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { frameAlong } from '../../src/geometry/frame.js';
-import { endOf, pathFromPolygon, pathLength, polygonLength, straightLengths } from '../../src/geometry/path.js';
+import { pathFromPolygon, polygonLength, straightLengths } from '../../src/geometry/path/control-polygon.js';
+import { endOf, pathLength } from '../../src/geometry/path/path.js';
 import { distance, dot } from '../../src/geometry/vec3.js';
 import { isOneBend, polygonOf, type Trial } from '../../src/routing/trial.js';
 import { polygonFromPath } from '../support/path-soundness.js';

@@ -1,4 +1,4 @@
-import { headingAt, segmentLength } from '../../src/geometry/path.js';
+import { headingAt, segmentLength } from '../../src/geometry/path/path.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
 import type { Measured, MeasuredTube } from '../../src/params/as-built/as-built.js';
 import { type TubeToMeasure, waterIn } from '../../src/parts/as-built/built-tube.js';

@@ -1,6 +1,6 @@
 import { stringify } from 'yaml';
 import type { Frame } from '../../src/geometry/frame.js';
-import type { ControlPolygon } from '../../src/geometry/path.js';
+import type { ControlPolygon } from '../../src/geometry/path/control-polygon.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
 import type { KeepOut, Plan } from '../../src/params/plan.js';
 import { readPlan } from '../../src/params/read-plan.js';

@@ -1,4 +1,4 @@
-import type { ControlPolygon } from '../../src/geometry/path.js';
+import type { ControlPolygon } from '../../src/geometry/path/control-polygon.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
 import { tubeShape } from './dense-tube.js';
 

@@ -1,6 +1,6 @@
-import type { CutPiece } from '../../src/parts/cut-list.js';
 import type { StockBill, StockUse } from '../../src/parts/stock/bill.js';
 import type { Saw } from '../../src/parts/stock/pattern.js';
+import type { CutPiece } from '../../src/parts/tube/cut-list.js';
 
 /** What positions may miss by, mm: the rounding of sums. */
 const SLACK = 1e-5;

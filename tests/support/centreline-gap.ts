@@ -1,6 +1,7 @@
-import type { Obstacle } from '../../src/geometry/obstacle.js';
-import { type Path, pathFromPolygon } from '../../src/geometry/path.js';
-import { type SkinGap, skinGap, skinGapTo, type TubeRun } from '../../src/geometry/skin-gap.js';
+import { pathFromPolygon } from '../../src/geometry/path/control-polygon.js';
+import type { Path } from '../../src/geometry/path/path.js';
+import type { Obstacle } from '../../src/geometry/space/obstacle.js';
+import { type SkinGap, skinGap, skinGapTo, type TubeRun } from '../../src/geometry/space/skin-gap.js';
 
 const bare = (path: Path): TubeRun => ({ path, steps: [{ from: 0, radius: 0 }] });
 

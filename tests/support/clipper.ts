@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { MainModule } from 'clipper2-wasm/dist/clipper2z.js';
-import type { Outline } from '../../src/geometry/outline.js';
-import { flattenOutline } from '../../src/geometry/outline-flatten.js';
+import { flattenOutline } from '../../src/geometry/outline/flatten.js';
+import type { Outline } from '../../src/geometry/outline/outline.js';
 
 type Load = (options: { readonly wasmBinary: Uint8Array }) => Promise<MainModule>;
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import type { Outline } from '../../src/geometry/outline.js';
-import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
+import { circleOutline, rectangleOutline } from '../../src/geometry/outline/make.js';
+import type { Outline } from '../../src/geometry/outline/outline.js';
 import type { FlangePlan, Plan } from '../../src/params/plan.js';
 import { boltAt, type PortPlace, planWith } from './plan-fixture.js';
 

@@ -1,5 +1,6 @@
-import { firstNormal } from '../../src/geometry/lra.js';
-import { carryNormal, pathFromPolygon, pathLength } from '../../src/geometry/path.js';
+import { pathFromPolygon } from '../../src/geometry/path/control-polygon.js';
+import { firstNormal } from '../../src/geometry/path/lra.js';
+import { carryNormal, pathLength } from '../../src/geometry/path/path.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
 import type { PrintedSpan } from '../../src/parts/jigs/printed-spans.js';
 

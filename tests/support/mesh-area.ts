@@ -1,5 +1,5 @@
-import type { Mesh } from '../../src/geometry/mesh.js';
-import { cornersOf, triangleArea, triangleCount } from '../../src/geometry/mesh-measure.js';
+import { cornersOf, triangleArea, triangleCount } from '../../src/geometry/mesh/measure.js';
+import type { Mesh } from '../../src/geometry/mesh/mesh.js';
 
 /** Surface area, mm2. */
 export function meshArea(mesh: Mesh): number {

@@ -1,5 +1,5 @@
-import type { Outline } from '../../src/geometry/outline.js';
-import { pointAlong, sideLength, sidesOf } from '../../src/geometry/outline-sides.js';
+import type { Outline } from '../../src/geometry/outline/outline.js';
+import { pointAlong, sideLength, sidesOf } from '../../src/geometry/outline/sides.js';
 import type { Vec2 } from '../../src/geometry/vec2.js';
 
 /** Numbers from 0 to 1, the same for the same seed: a linear congruence, Knuth's MMIX constants cut to 32 bits (from memory). */

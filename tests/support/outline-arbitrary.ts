@@ -1,7 +1,7 @@
 import fc from 'fast-check';
-import type { Outline } from '../../src/geometry/outline.js';
-import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
-import { rotateOutline, translateOutline } from '../../src/geometry/outline-transform.js';
+import { circleOutline, rectangleOutline } from '../../src/geometry/outline/make.js';
+import type { Outline } from '../../src/geometry/outline/outline.js';
+import { rotateOutline, translateOutline } from '../../src/geometry/outline/transform.js';
 
 const mm = (min: number, max: number): fc.Arbitrary<number> =>
   fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);

@@ -1,5 +1,5 @@
-import type { Outline } from '../../src/geometry/outline.js';
-import { mirrorOutline, reverseOutline, rotateOutline } from '../../src/geometry/outline-transform.js';
+import type { Outline } from '../../src/geometry/outline/outline.js';
+import { mirrorOutline, reverseOutline, rotateOutline } from '../../src/geometry/outline/transform.js';
 
 /** The same outline begun at its vertex number `first`. */
 export function startAt(outline: Outline, first: number): Outline {

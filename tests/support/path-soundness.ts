@@ -1,12 +1,5 @@
-import {
-  type Bend,
-  type ControlPolygon,
-  endOf,
-  headingIn,
-  type Path,
-  segmentLength,
-  tangentLength,
-} from '../../src/geometry/path.js';
+import { type ControlPolygon, tangentLength } from '../../src/geometry/path/control-polygon.js';
+import { type Bend, endOf, headingIn, type Path, segmentLength } from '../../src/geometry/path/path.js';
 import { along, angleBetween, dot, length, scale, sub, type Vec3 } from '../../src/geometry/vec3.js';
 
 /** A bend beyond this angle, rad, is given by two points: its tangents would meet far away or not at all. */

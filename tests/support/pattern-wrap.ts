@@ -1,7 +1,7 @@
 import { type Frame, pointFrom } from '../../src/geometry/frame.js';
-import { outlineBounds } from '../../src/geometry/outline-measure.js';
-import { pointAlong, sidesOf } from '../../src/geometry/outline-sides.js';
-import { circlePoints } from '../../src/geometry/solid-shapes.js';
+import { outlineBounds } from '../../src/geometry/outline/measure.js';
+import { pointAlong, sidesOf } from '../../src/geometry/outline/sides.js';
+import { circlePoints } from '../../src/geometry/solid/solid-shapes.js';
 import type { Vec2 } from '../../src/geometry/vec2.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
 import type { Pattern } from '../../src/parts/patterns/pattern.js';

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { WORLD } from '../../src/geometry/frame.js';
-import type { Outline } from '../../src/geometry/outline.js';
-import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
+import { circleOutline, rectangleOutline } from '../../src/geometry/outline/make.js';
+import type { Outline } from '../../src/geometry/outline/outline.js';
 import type { Vec2 } from '../../src/geometry/vec2.js';
 import type { FlangeBolt, FlangePlan, Plan, Port } from '../../src/params/plan.js';
 import { jigWith } from './jig-fixture.js';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import { BOLT_THREADS, clearanceHole } from '../../src/params/bolt-holes.js';
 import type { PlatePattern, PlatePlan, PlateThroat } from '../../src/params/plan.js';
+import { BOLT_THREADS, clearanceHole } from '../../src/params/tables/bolt-holes.js';
 
 const mm = (min: number, max: number): fc.Arbitrary<number> =>
   fc.integer({ min: Math.round(min * 100), max: Math.round(max * 100) }).map((n) => n / 100);

@@ -1,5 +1,5 @@
 import { cosSinDegrees } from '../../src/geometry/angle.js';
-import { type Shadow, shadowBox, turnedShadow } from '../../src/geometry/shadow.js';
+import { type Shadow, shadowBox, turnedShadow } from '../../src/geometry/mesh/shadow.js';
 
 type Edge = readonly [x0: number, y0: number, x1: number, y1: number];
 

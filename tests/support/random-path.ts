@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import { polygonFromLra } from '../../src/geometry/lra.js';
-import { bendAngles, type ControlPolygon, tangentLength } from '../../src/geometry/path.js';
+import { bendAngles, type ControlPolygon, tangentLength } from '../../src/geometry/path/control-polygon.js';
+import { polygonFromLra } from '../../src/geometry/path/lra.js';
 import { along, rotateAbout, unit, type Vec3 } from '../../src/geometry/vec3.js';
 
 /** Random tubes that can be bent: straights from 0 mm, angles from 1 to 170 deg, radii from 40 to 120 mm, 0 to 5 bends. */

@@ -1,5 +1,5 @@
-import type { Mesh } from '../../src/geometry/mesh.js';
-import type { Reach } from '../../src/geometry/scan-field.js';
+import type { Mesh } from '../../src/geometry/mesh/mesh.js';
+import type { Reach } from '../../src/geometry/scan/field.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
 
 /** Uniform numbers from 0 to 1 from a seed (mulberry32). */

@@ -1,5 +1,5 @@
 import type { Frame } from '../../src/geometry/frame.js';
-import type { ControlPolygon } from '../../src/geometry/path.js';
+import type { ControlPolygon } from '../../src/geometry/path/control-polygon.js';
 import type { Vec3 } from '../../src/geometry/vec3.js';
 import type { Plan, StockBend } from '../../src/params/plan.js';
 import { problemOf } from '../../src/routing/problem.js';

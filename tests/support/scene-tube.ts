@@ -1,6 +1,7 @@
 import type { SceneTube } from '../../src/export/book/scene-data.js';
 import { sceneTube } from '../../src/export/book/scene-tubes.js';
-import { type ControlPolygon, type Path, pathFromPolygon, pathLength } from '../../src/geometry/path.js';
+import { type ControlPolygon, pathFromPolygon } from '../../src/geometry/path/control-polygon.js';
+import { type Path, pathLength } from '../../src/geometry/path/path.js';
 
 /** A tube of a scene from its polygon, 42 x 1.5 mm, which grows to 48 x 2 mm from `stepAt` on where that is given. */
 export function tubeOf(polygon: ControlPolygon, stepAt: number | null = null, id = '1'): SceneTube {

@@ -1,8 +1,8 @@
 import type { SheetInput } from '../../src/export/sheets/sheet-input.js';
-import { inletTube } from '../../src/params/inlet-tube.js';
-import { collectorOf } from '../../src/parts/collector.js';
+import { inletTube } from '../../src/params/collector/inlet-tube.js';
+import { collectorOf } from '../../src/parts/collector/collector.js';
 import { collectorFiles } from '../../src/parts/printed-part.js';
-import { cutsOf } from '../../src/parts/tube-cuts.js';
+import { cutsOf } from '../../src/parts/tube/tube-cuts.js';
 import { type RoutedHeader, verdictOf } from '../../src/pipeline.js';
 
 /** What the shop sheets tell of, from a routed header, without stock and patterns. */

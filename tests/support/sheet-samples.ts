@@ -1,9 +1,9 @@
-import type { OutlineVertex } from '../../src/geometry/outline.js';
-import { circleOutline, polygonOutline } from '../../src/geometry/outline-make.js';
+import { circleOutline, polygonOutline } from '../../src/geometry/outline/make.js';
+import type { OutlineVertex } from '../../src/geometry/outline/outline.js';
 import type { Vec2 } from '../../src/geometry/vec2.js';
 import type { Pattern } from '../../src/parts/patterns/pattern.js';
 import type { StockBill, StockItem } from '../../src/parts/stock/bill.js';
-import type { TubeCuts } from '../../src/parts/tube-cuts.js';
+import type { TubeCuts } from '../../src/parts/tube/tube-cuts.js';
 
 /** A mitre's wrap: one wave of a cosine over the tube's girth. Tube 42.4 mm, mitre of 22.5 degrees. */
 export function waveWrap(name = 'wave', od = 42.4, amplitude = 8.78): Pattern {

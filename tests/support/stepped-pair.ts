@@ -1,5 +1,6 @@
 import { advance, frameAlong } from '../../src/geometry/frame.js';
-import { pathFromPolygon, pathLength, segmentLength } from '../../src/geometry/path.js';
+import { pathFromPolygon } from '../../src/geometry/path/control-polygon.js';
+import { pathLength, segmentLength } from '../../src/geometry/path/path.js';
 import { along } from '../../src/geometry/vec3.js';
 import type { Plan } from '../../src/params/plan.js';
 import { collectorLength } from '../../src/routing/problem.js';

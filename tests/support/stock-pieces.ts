@@ -1,6 +1,6 @@
 import { WORLD } from '../../src/geometry/frame.js';
-import type { Path } from '../../src/geometry/path.js';
-import type { CutPiece } from '../../src/parts/cut-list.js';
+import type { Path } from '../../src/geometry/path/path.js';
+import type { CutPiece } from '../../src/parts/tube/cut-list.js';
 
 /** The tube of the pieces here, mm. */
 export const TUBE = { od: 42.4, wall: 1.6 } as const;

@@ -1,4 +1,4 @@
-import type { Outline } from '../../src/geometry/outline.js';
+import type { Outline } from '../../src/geometry/outline/outline.js';
 import { dxfWith, type Groups, line } from './dxf-text.js';
 import { tracedOf, traceFault } from './trace-plan.js';
 

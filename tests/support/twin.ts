@@ -1,7 +1,8 @@
 import { frameAlong } from '../../src/geometry/frame.js';
-import { inletFrames, ringRadius } from '../../src/geometry/inlet-ring.js';
-import { circleOutline, rectangleOutline } from '../../src/geometry/outline-make.js';
-import { pathFromPolygon, pathLength } from '../../src/geometry/path.js';
+import { inletFrames, ringRadius } from '../../src/geometry/merge/inlet-ring.js';
+import { circleOutline, rectangleOutline } from '../../src/geometry/outline/make.js';
+import { pathFromPolygon } from '../../src/geometry/path/control-polygon.js';
+import { pathLength } from '../../src/geometry/path/path.js';
 import { along, unit, type Vec3 } from '../../src/geometry/vec3.js';
 import type { Plan } from '../../src/params/plan.js';
 import type { RoutedPrimary } from '../../src/routing/routed.js';

@@ -1,13 +1,13 @@
 import { dirname } from 'node:path';
 import type { BenchHeader, BenchProblem } from '../../export/book/bench-data.js';
 import { benchHeader } from '../../export/book/bench-header.js';
+import type { PlanProblem } from '../../params/faults/plan-problem.js';
 import type { Plan } from '../../params/plan.js';
 import { type Editable, editableOf } from '../../params/plan-edit/editable.js';
-import type { PlanProblem } from '../../params/plan-problem.js';
 import { followHeader, type RoutedHeader, routeHeader, verdictOf } from '../../pipeline.js';
 import type { EarlierRoute } from '../../routing/follow.js';
-import { noRoute } from '../no-route.js';
 import { planFileReader, readAimedPlan } from '../plan-file.js';
+import { noRoute } from '../report/no-route.js';
 import { timeBudget } from '../time-budget.js';
 import { textHash } from './save-plan.js';
 

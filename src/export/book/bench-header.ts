@@ -1,7 +1,7 @@
 import { spreadOf } from '../../checks/equal-length.js';
 import type { Finding } from '../../checks/finding.js';
 import { bendsOf, type RoutedTube } from '../../routing/routed.js';
-import { leastGap } from '../summary.js';
+import { leastGap } from '../summary/summary.js';
 import type { BenchHeader, BenchTube } from './bench-data.js';
 import { type RoutedParts, routedScene } from './scene.js';
 

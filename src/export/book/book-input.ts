@@ -1,8 +1,8 @@
 import type { Plan } from '../../params/plan.js';
-import type { Collector } from '../../parts/collector.js';
+import type { Collector } from '../../parts/collector/collector.js';
 import type { Pattern } from '../../parts/patterns/pattern.js';
 import type { OutputFile } from '../output-file.js';
-import type { Summary } from '../summary-schema.js';
+import type { Summary } from '../summary/summary-schema.js';
 import type { BookSection } from './book-section.js';
 import type { SceneData } from './scene-data.js';
 

@@ -1,4 +1,4 @@
-import { shortHash } from '../../params/plan-hash.js';
+import { shortHash } from '../../params/text/plan-hash.js';
 import type { OutputFile } from '../output-file.js';
 import { bendsSection } from './bends-section.js';
 import type { BookInput } from './book-input.js';

@@ -1,4 +1,4 @@
-import type { Summary } from '../summary-schema.js';
+import type { Summary } from '../summary/summary-schema.js';
 import type { BookInput } from './book-input.js';
 import type { BookSection } from './book-section.js';
 import { fileLink } from './drawing.js';

@@ -2,11 +2,11 @@ import { degrees, wrapTwoPi } from '../../geometry/angle.js';
 import { frameFrom } from '../../geometry/frame.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { dot, sub, type Vec3 } from '../../geometry/vec3.js';
+import { lengthWords } from '../../params/faults/wording.js';
 import type { LengthUnit } from '../../params/units.js';
-import { lengthWords } from '../../params/wording.js';
-import type { Collector } from '../../parts/collector.js';
-import type { InletCut } from '../../parts/inlet-cut.js';
-import type { CollectorGeometry } from '../../parts/merge-geometry.js';
+import type { Collector } from '../../parts/collector/collector.js';
+import type { InletCut } from '../../parts/collector/inlet-cut.js';
+import type { CollectorGeometry } from '../../parts/collector/merge-geometry.js';
 import { endView, highest, lengthStops, lowest, shellEdges } from '../collector-outline.js';
 import { type Html, html } from './html.js';
 

@@ -1,10 +1,10 @@
+import { pointWords } from '../../params/faults/wording.js';
 import { inches } from '../../params/units.js';
-import { pointWords } from '../../params/wording.js';
-import type { Collector } from '../../parts/collector.js';
-import { collectorFacts } from '../../parts/collector-facts.js';
-import type { Fact } from '../../parts/fact.js';
+import type { Collector } from '../../parts/collector/collector.js';
+import type { Fact } from '../../parts/collector/fact.js';
+import { collectorFacts } from '../../parts/collector/facts.js';
 import { fixed, type Units } from '../sheets/sheet-numbers.js';
-import type { Summary } from '../summary-schema.js';
+import type { Summary } from '../summary/summary-schema.js';
 import type { BookInput } from './book-input.js';
 import type { BookSection } from './book-section.js';
 import { collectorFigure } from './collector-figure.js';

@@ -1,7 +1,7 @@
 import { spreadOf } from '../../checks/equal-length.js';
 import type { Finding } from '../../checks/finding.js';
 import type { StockBill } from '../../parts/stock/bill.js';
-import { type AlternativeSource, alternativeOf } from '../alternatives.js';
+import { type AlternativeSource, alternativeOf } from '../csv/alternatives.js';
 
 /** A header to be laid beside others. */
 export interface Variant extends AlternativeSource {

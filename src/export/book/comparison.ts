@@ -1,9 +1,9 @@
-import { shortHash } from '../../params/plan-hash.js';
+import { shortHash } from '../../params/text/plan-hash.js';
 import { bendsOf } from '../../routing/routed.js';
 import { CAUTIONS } from '../cautions.js';
 import type { OutputFile } from '../output-file.js';
 import { fixed, type Units } from '../sheets/sheet-numbers.js';
-import { leastGap } from '../summary.js';
+import { leastGap } from '../summary/summary.js';
 import type { BookPage } from './book-input.js';
 import type { BookSection } from './book-section.js';
 import { cautionsSection } from './closing-sections.js';

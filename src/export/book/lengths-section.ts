@@ -1,6 +1,6 @@
 import type { Plan } from '../../params/plan.js';
 import { lengthWords, type Units } from '../sheets/sheet-numbers.js';
-import type { Summary } from '../summary-schema.js';
+import type { Summary } from '../summary/summary-schema.js';
 import type { BookInput } from './book-input.js';
 import type { BookSection } from './book-section.js';
 import { type Html, html } from './html.js';

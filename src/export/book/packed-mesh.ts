@@ -1,4 +1,4 @@
-import type { Mesh } from '../../geometry/mesh.js';
+import type { Mesh } from '../../geometry/mesh/mesh.js';
 import type { SceneMesh } from './scene-data.js';
 
 /**

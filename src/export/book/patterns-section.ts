@@ -1,5 +1,5 @@
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { shortHash } from '../../params/plan-hash.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import { shortHash } from '../../params/text/plan-hash.js';
 import { cutContour } from '../../parts/patterns/cut-contour.js';
 import type { Pattern } from '../../parts/patterns/pattern.js';
 import { patternWords } from '../pattern-words.js';

@@ -1,6 +1,6 @@
-import { nearestOnObstacle } from '../../geometry/obstacle-nearest.js';
-import { headingAt } from '../../geometry/path.js';
-import { spanAtRun } from '../../geometry/span-at-run.js';
+import { headingAt } from '../../geometry/path/path.js';
+import { spanAtRun } from '../../geometry/path/span-at-run.js';
+import { nearestOnObstacle } from '../../geometry/space/obstacle-nearest.js';
 import { along, distance, perpendicularTo, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { Gap } from '../../routing/clearance.js';
 import type { KeptOut } from '../../routing/problem.js';

@@ -1,16 +1,16 @@
-import type { Outline } from '../../geometry/outline.js';
-import { flattenOutline } from '../../geometry/outline-flatten.js';
-import { circleOutline } from '../../geometry/outline-make.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { difference, placed, type Solid } from '../../geometry/solid.js';
-import { bar, box, prism } from '../../geometry/solid-shapes.js';
+import { flattenOutline } from '../../geometry/outline/flatten.js';
+import { circleOutline } from '../../geometry/outline/make.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import type { Outline } from '../../geometry/outline/outline.js';
+import { difference, placed, type Solid } from '../../geometry/solid/solid.js';
+import { bar, box, prism } from '../../geometry/solid/solid-shapes.js';
 import type { Vec2 } from '../../geometry/vec2.js';
-import { inletTube } from '../../params/inlet-tube.js';
+import { inletTube } from '../../params/collector/inlet-tube.js';
 import type { Head, Plan } from '../../params/plan.js';
-import { collectorSolid } from '../../parts/collector-solid.js';
-import type { FlangePart } from '../../parts/flange.js';
-import { holeOutline } from '../../parts/flange-region.js';
-import { collectorGeometry } from '../../parts/merge-geometry.js';
+import { collectorGeometry } from '../../parts/collector/merge-geometry.js';
+import { collectorSolid } from '../../parts/collector/solid.js';
+import type { FlangePart } from '../../parts/flange/flange.js';
+import { holeOutline } from '../../parts/flange/region.js';
 import { type PlatePart, platesOf } from '../../parts/plates/plate.js';
 import type { SceneKind } from './scene-data.js';
 

@@ -1,6 +1,6 @@
 import { type Frame, frameAlong } from '../../geometry/frame.js';
-import { hull, hullOfPoints, placed, type Solid } from '../../geometry/solid.js';
-import { bar, box } from '../../geometry/solid-shapes.js';
+import { hull, hullOfPoints, placed, type Solid } from '../../geometry/solid/solid.js';
+import { bar, box } from '../../geometry/solid/solid-shapes.js';
 import { along, distance, dot, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { KeepOut, Plan } from '../../params/plan.js';
 import type { Drawn } from './scene-metal.js';

@@ -1,8 +1,8 @@
-import type { PathSegment } from '../../geometry/path.js';
+import type { PathSegment } from '../../geometry/path/path.js';
 import { along } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
-import { cylinderOf } from '../../parts/pieces.js';
-import type { TubeCuts } from '../../parts/tube-cuts.js';
+import { cylinderOf } from '../../parts/tube/pieces.js';
+import type { TubeCuts } from '../../parts/tube/tube-cuts.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import type { SceneSegment, SceneTube } from './scene-data.js';
 

@@ -1,13 +1,13 @@
-import { thinnedMesh } from '../../geometry/mesh-thin.js';
-import { pointIn, segmentLength } from '../../geometry/path.js';
-import { evaluate, solidOf } from '../../geometry/solid.js';
+import { thinnedMesh } from '../../geometry/mesh/thin.js';
+import { pointIn, segmentLength } from '../../geometry/path/path.js';
+import { evaluate, solidOf } from '../../geometry/solid/solid.js';
 import { CHORD_ERROR } from '../../geometry/tolerance.js';
 import { distance, type Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
-import type { FlangePart } from '../../parts/flange.js';
+import type { FlangePart } from '../../parts/flange/flange.js';
 import { type SolidPart, servesOnBench } from '../../parts/part.js';
 import { placedMesh } from '../../parts/printed-part.js';
-import { cutsOf, type TubeCuts } from '../../parts/tube-cuts.js';
+import { cutsOf, type TubeCuts } from '../../parts/tube/tube-cuts.js';
 import type { Gap } from '../../routing/clearance.js';
 import type { KeptOut } from '../../routing/problem.js';
 import type { RoutedPrimary, RoutedSecondary } from '../../routing/routed.js';

@@ -1,5 +1,5 @@
 import { lengthWords, type Units } from '../sheets/sheet-numbers.js';
-import type { Summary } from '../summary-schema.js';
+import type { Summary } from '../summary/summary-schema.js';
 import type { BookInput } from './book-input.js';
 import type { BookSection } from './book-section.js';
 import { type CsvRow, csvRows, numberOf, wordsOf } from './csv-rows.js';

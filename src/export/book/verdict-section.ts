@@ -1,4 +1,4 @@
-import { shortHash } from '../../params/plan-hash.js';
+import { shortHash } from '../../params/text/plan-hash.js';
 import { lengthWords } from '../sheets/sheet-numbers.js';
 import type { BookInput } from './book-input.js';
 import { type Figure, figureList, lengthFigure } from './figures.js';

@@ -1,6 +1,6 @@
 import PDFDocument from 'pdfkit';
 import type { Vec2 } from '../../geometry/vec2.js';
-import { asciiWords } from '../dxf.js';
+import { asciiWords } from '../dxf/dxf.js';
 
 export type Doc = InstanceType<typeof PDFDocument>;
 

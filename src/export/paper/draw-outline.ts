@@ -1,7 +1,7 @@
-import type { Outline } from '../../geometry/outline.js';
-import { splitArcs } from '../../geometry/outline-make.js';
+import { splitArcs } from '../../geometry/outline/make.js';
+import type { Outline } from '../../geometry/outline/outline.js';
 import type { Vec2 } from '../../geometry/vec2.js';
-import { svgPath } from '../svg-path.js';
+import { svgPath } from '../svg/svg-path.js';
 import type { Doc } from './document.js';
 
 /** Arcs are handed over in pieces of at most this, rad: a cubic curve then strays less than 5e-6 of the radius. */

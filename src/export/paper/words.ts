@@ -1,4 +1,4 @@
-import { asciiWords } from '../dxf.js';
+import { asciiWords } from '../dxf/dxf.js';
 import type { Doc } from './document.js';
 
 /** Height of type that is read, mm: 9 points. */

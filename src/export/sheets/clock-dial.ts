@@ -1,6 +1,6 @@
 import type { Vec2 } from '../../geometry/vec2.js';
-import type { Joint } from '../../parts/joint.js';
-import type { TubeCuts } from '../../parts/tube-cuts.js';
+import type { Joint } from '../../parts/tube/joint.js';
+import type { TubeCuts } from '../../parts/tube/tube-cuts.js';
 import type { Doc } from '../paper/document.js';
 import { BODY, LEADING, words } from '../paper/words.js';
 import { type Block, beside } from './block.js';

@@ -1,7 +1,7 @@
 import { frameFrom } from '../../geometry/frame.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { dot } from '../../geometry/vec3.js';
-import type { Collector } from '../../parts/collector.js';
+import type { Collector } from '../../parts/collector/collector.js';
 import { endView } from '../collector-outline.js';
 import type { Doc } from '../paper/document.js';
 import { arrow } from '../paper/tile-pages.js';

@@ -1,8 +1,8 @@
+import { sentence } from '../../params/faults/wording.js';
 import { inches } from '../../params/units.js';
-import { sentence } from '../../params/wording.js';
-import type { Collector } from '../../parts/collector.js';
-import { collectorFacts } from '../../parts/collector-facts.js';
-import type { Fact } from '../../parts/fact.js';
+import type { Collector } from '../../parts/collector/collector.js';
+import type { Fact } from '../../parts/collector/fact.js';
+import { collectorFacts } from '../../parts/collector/facts.js';
 import { type Block, beside, paragraph, space, stacked } from './block.js';
 import { collectorEnd } from './collector-end.js';
 import { collectorSide } from './collector-side.js';

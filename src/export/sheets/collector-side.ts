@@ -1,14 +1,14 @@
 import { degrees } from '../../geometry/angle.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { along } from '../../geometry/vec3.js';
-import type { InletCut } from '../../parts/inlet-cut.js';
-import type { CollectorGeometry } from '../../parts/merge-geometry.js';
+import type { InletCut } from '../../parts/collector/inlet-cut.js';
+import type { CollectorGeometry } from '../../parts/collector/merge-geometry.js';
 import { highest, lengthStops, lowest, shellEdges } from '../collector-outline.js';
-import type { Stroke } from '../overview-strokes.js';
 import type { Doc } from '../paper/document.js';
 import { linePath } from '../paper/draw-outline.js';
 import { BODY, words } from '../paper/words.js';
-import type { View } from '../view.js';
+import type { Stroke } from '../svg/overview-strokes.js';
+import type { View } from '../svg/view.js';
 import type { Block } from './block.js';
 import { chainBelow, upright } from './dimension.js';
 import { drawStrokes, EDGE, type PlacedView, placedView, ringPoints, THIN } from './header-picture.js';

@@ -1,6 +1,6 @@
 import { spreadOf } from '../../checks/equal-length.js';
 import type { Finding } from '../../checks/finding.js';
-import { shortHash } from '../../params/plan-hash.js';
+import { shortHash } from '../../params/text/plan-hash.js';
 import type { StockBill } from '../../parts/stock/bill.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { CAUTIONS } from '../cautions.js';

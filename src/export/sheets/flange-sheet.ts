@@ -1,7 +1,7 @@
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { pointAlong, sidesOf } from '../../geometry/outline-sides.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import { pointAlong, sidesOf } from '../../geometry/outline/sides.js';
 import type { Vec2 } from '../../geometry/vec2.js';
-import type { FlangePart } from '../../parts/flange.js';
+import type { FlangePart } from '../../parts/flange/flange.js';
 import { middleOf } from '../../parts/plates/engraving.js';
 import { flatFlange } from '../../parts/plates/flat-flange.js';
 import type { FlatPart } from '../../parts/plates/flat-part.js';

@@ -1,10 +1,10 @@
-import { headingIn, type Path, segmentLength } from '../../geometry/path.js';
+import { headingIn, type Path, segmentLength } from '../../geometry/path/path.js';
 import { distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
 import { cross, dot, scale, unit, type Vec3 } from '../../geometry/vec3.js';
-import type { Stroke } from '../overview-strokes.js';
 import type { Doc } from '../paper/document.js';
 import { linePath } from '../paper/draw-outline.js';
-import { nearness, onPage, VIEWS, type View } from '../view.js';
+import type { Stroke } from '../svg/overview-strokes.js';
+import { nearness, onPage, VIEWS, type View } from '../svg/view.js';
 
 /** Width of visible edges, of thin lines, mm on the paper. */
 export const EDGE = 0.3;

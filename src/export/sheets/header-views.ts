@@ -1,11 +1,11 @@
-import { headingAt } from '../../geometry/path.js';
+import { headingAt } from '../../geometry/path/path.js';
 import type { Vec2 } from '../../geometry/vec2.js';
-import { flangeHull } from '../flange-hull.js';
-import { collectorStrokes, type Stroke, tubeStrokes } from '../overview-strokes.js';
 import type { Doc } from '../paper/document.js';
 import { linePath } from '../paper/draw-outline.js';
 import { BODY, words } from '../paper/words.js';
-import { onPage, type View } from '../view.js';
+import { flangeHull } from '../svg/flange-hull.js';
+import { collectorStrokes, type Stroke, tubeStrokes } from '../svg/overview-strokes.js';
+import { onPage, type View } from '../svg/view.js';
 import type { Block } from './block.js';
 import { bestTwoViews, drawStrokes, EDGE, type PlacedView, placedView } from './header-picture.js';
 import { drawLabels, type Label } from './labels.js';

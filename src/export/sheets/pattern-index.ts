@@ -1,5 +1,5 @@
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { lengthWords, sizeWords } from '../../params/wording.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import { lengthWords, sizeWords } from '../../params/faults/wording.js';
 import type { Pattern } from '../../parts/patterns/pattern.js';
 import type { TiledPrint } from '../paper/tile-pages.js';
 import { heading, paragraph, space } from './block.js';

@@ -1,6 +1,6 @@
-import type { CutPiece } from '../../parts/cut-list.js';
-import type { Joint } from '../../parts/joint.js';
-import type { TubeCuts } from '../../parts/tube-cuts.js';
+import type { CutPiece } from '../../parts/tube/cut-list.js';
+import type { Joint } from '../../parts/tube/joint.js';
+import type { TubeCuts } from '../../parts/tube/tube-cuts.js';
 
 /** A piece as the saw and the bench need it, mm. */
 export interface PieceAsCut {

@@ -1,10 +1,10 @@
 import type { Finding } from '../../checks/finding.js';
 import type { Plan } from '../../params/plan.js';
-import type { Collector } from '../../parts/collector.js';
-import type { FlangePart } from '../../parts/flange.js';
+import type { Collector } from '../../parts/collector/collector.js';
+import type { FlangePart } from '../../parts/flange/flange.js';
 import type { Pattern } from '../../parts/patterns/pattern.js';
 import type { StockBill } from '../../parts/stock/bill.js';
-import type { TubeCuts } from '../../parts/tube-cuts.js';
+import type { TubeCuts } from '../../parts/tube/tube-cuts.js';
 import type { Gap } from '../../routing/clearance.js';
 import type { RoutedPrimary, RoutedSecondary } from '../../routing/routed.js';
 

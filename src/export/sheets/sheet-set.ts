@@ -1,4 +1,4 @@
-import { shortHash } from '../../params/plan-hash.js';
+import { shortHash } from '../../params/text/plan-hash.js';
 import { addPage, type Doc, onPageAgain } from '../paper/document.js';
 import { PAPER, type PaperName } from '../paper/tiles.js';
 import { BODY, words, wrapped } from '../paper/words.js';

@@ -1,7 +1,7 @@
 import type { OutputFile } from '../output-file.js';
 import { endedBytes, paperDocument } from '../paper/document.js';
+import { patternPrint } from '../paper/pattern-pdf.js';
 import { addTilePages, tiledPrint } from '../paper/tile-pages.js';
-import { patternPrint } from '../pattern-pdf.js';
 import { collectorSheet } from './collector-sheet.js';
 import { cover } from './cover.js';
 import { flangeSheet } from './flange-sheet.js';

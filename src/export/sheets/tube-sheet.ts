@@ -1,5 +1,5 @@
-import { sizeWords } from '../../params/wording.js';
-import type { TubeCuts } from '../../parts/tube-cuts.js';
+import { sizeWords } from '../../params/faults/wording.js';
+import type { TubeCuts } from '../../parts/tube/tube-cuts.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { type Block, beside, heading, paragraph, space, stacked } from './block.js';
 import { clockDials, clockedJoints, DIAL, dialWords } from './clock-dial.js';

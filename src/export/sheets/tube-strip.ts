@@ -1,8 +1,8 @@
 import { degrees } from '../../geometry/angle.js';
 import type { Vec2 } from '../../geometry/vec2.js';
-import type { CutPiece } from '../../parts/cut-list.js';
-import type { Joint } from '../../parts/joint.js';
-import type { TubeCuts } from '../../parts/tube-cuts.js';
+import type { CutPiece } from '../../parts/tube/cut-list.js';
+import type { Joint } from '../../parts/tube/joint.js';
+import type { TubeCuts } from '../../parts/tube/tube-cuts.js';
 import type { Doc } from '../paper/document.js';
 import { BODY, LEADING, widthOfWords, words } from '../paper/words.js';
 import type { Block } from './block.js';

@@ -1,7 +1,7 @@
 import { degrees } from '../../geometry/angle.js';
-import type { CutPiece } from '../../parts/cut-list.js';
-import type { Joint } from '../../parts/joint.js';
-import type { TubeCuts } from '../../parts/tube-cuts.js';
+import type { CutPiece } from '../../parts/tube/cut-list.js';
+import type { Joint } from '../../parts/tube/joint.js';
+import type { TubeCuts } from '../../parts/tube/tube-cuts.js';
 import type { Doc } from '../paper/document.js';
 import { type Block, paragraph } from './block.js';
 import { pieceAsCut } from './piece-as-cut.js';

@@ -1,16 +1,16 @@
 import { pointFrom } from '../../geometry/frame.js';
-import { headingAt } from '../../geometry/path.js';
+import { headingAt } from '../../geometry/path/path.js';
 import { distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
 import { dot, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
-import { cylinderOf } from '../../parts/pieces.js';
-import type { TubeCuts } from '../../parts/tube-cuts.js';
+import { cylinderOf } from '../../parts/tube/pieces.js';
+import type { TubeCuts } from '../../parts/tube/tube-cuts.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import { type Stroke, tubeStrokes } from '../overview-strokes.js';
 import type { Doc } from '../paper/document.js';
 import { linePath } from '../paper/draw-outline.js';
 import { BODY, words } from '../paper/words.js';
-import { onPage, type View } from '../view.js';
+import { type Stroke, tubeStrokes } from '../svg/overview-strokes.js';
+import { onPage, type View } from '../svg/view.js';
 import type { Block } from './block.js';
 import {
   bestTwoViews,

@@ -1,5 +1,5 @@
 import type { PathAudit } from '../../parts/gas-path/path-audit.js';
-import { csvBytes } from '../csv.js';
+import { csvBytes } from '../csv/csv.js';
 import type { OutputFile } from '../output-file.js';
 
 /** Every cylinder of every exhaust, measured: mm, mm2, mm3. Loss coefficients by each book. */

@@ -1,6 +1,6 @@
 import type { Plan } from '../../params/plan.js';
 import type { Reckoned, TuningTable } from '../../tuning/formulas/tuning-table.js';
-import { csvBytes } from '../csv.js';
+import { csvBytes } from '../csv/csv.js';
 import type { OutputFile } from '../output-file.js';
 import { inputWords } from './rules-page.js';
 

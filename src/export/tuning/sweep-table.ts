@@ -1,5 +1,5 @@
 import type { SweepResult } from '../../tuning/engine/results.js';
-import { csvBytes } from '../csv.js';
+import { csvBytes } from '../csv/csv.js';
 import type { OutputFile } from '../output-file.js';
 
 /** What was calculated for every exhaust, engine speed and cylinder: kPa, J, kg, K, crank degrees. */

@@ -1,6 +1,6 @@
 import type { SceneData, SceneGap, SceneTube } from '../../export/book/scene-data.js';
-import { headingAt } from '../../geometry/path.js';
-import { skinGap, type TubeRun } from '../../geometry/skin-gap.js';
+import { headingAt } from '../../geometry/path/path.js';
+import { skinGap, type TubeRun } from '../../geometry/space/skin-gap.js';
 import { along, distance, sub, unit } from '../../geometry/vec3.js';
 import { pathOf } from './tube-path.js';
 import { sectionAt } from './tube-place.js';

@@ -1,4 +1,4 @@
-import type { Mesh } from '../../geometry/mesh.js';
+import type { Mesh } from '../../geometry/mesh/mesh.js';
 
 /** Corners laid out triangle by triangle with their normals, and the edges that are seen as lines: pairs of points. */
 export interface Creased {

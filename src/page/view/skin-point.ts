@@ -1,6 +1,6 @@
 import type { SceneTube } from '../../export/book/scene-data.js';
-import { type Path, segmentLength } from '../../geometry/path.js';
-import { runNearest } from '../../geometry/tube-stretch.js';
+import { type Path, segmentLength } from '../../geometry/path/path.js';
+import { runNearest } from '../../geometry/space/tube-stretch.js';
 import { along, distance, dot, length, scale, sub, type Vec3 } from '../../geometry/vec3.js';
 import { pathOf, stationAt } from './tube-path.js';
 import { sectionAt } from './tube-place.js';

@@ -1,5 +1,5 @@
 import type { SceneTube } from '../../export/book/scene-data.js';
-import { headingIn, type Path, type PathSegment, segmentLength } from '../../geometry/path.js';
+import { headingIn, type Path, type PathSegment, segmentLength } from '../../geometry/path/path.js';
 import { distance, perpendicularTo, rotateAbout, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 
 /** The exact centreline of a tube of a scene. A straight without length keeps the direction of what it follows. */

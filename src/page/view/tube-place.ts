@@ -1,6 +1,6 @@
 import type { SceneTube } from '../../export/book/scene-data.js';
-import { type Path, segmentLength } from '../../geometry/path.js';
-import { spanAtRun } from '../../geometry/span-at-run.js';
+import { type Path, segmentLength } from '../../geometry/path/path.js';
+import { spanAtRun } from '../../geometry/path/span-at-run.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 import { pathOf, stationAt } from './tube-path.js';
 

@@ -1,6 +1,6 @@
 import type { SceneTube } from '../../export/book/scene-data.js';
 import { chordsAlong, chordsRound } from '../../geometry/chord.js';
-import { type Path, segmentLength } from '../../geometry/path.js';
+import { type Path, segmentLength } from '../../geometry/path/path.js';
 import { add, cross, scale, type Vec3 } from '../../geometry/vec3.js';
 import { pathOf, type Station, stationAt } from './tube-path.js';
 

@@ -1,7 +1,7 @@
+import { formatProblems, type PlanFault, type PlanProblem } from '../faults/plan-problem.js';
+import { faultsOf, wordIssue } from '../faults/schema-faults.js';
 import { MOST_PROBLEMS } from '../limits.js';
-import { formatProblems, type PlanFault, type PlanProblem } from '../plan-problem.js';
-import { readPlanText } from '../plan-text.js';
-import { faultsOf, wordIssue } from '../schema-faults.js';
+import { readPlanText } from '../text/plan-text.js';
 import type { AsBuilt, Measured, MeasuredTube } from './as-built.js';
 import { type AsBuiltFile, asBuiltSchema } from './schema.js';
 

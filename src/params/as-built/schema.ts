@@ -1,10 +1,10 @@
 import * as z from 'zod';
+import { either, expected } from '../faults/wording.js';
+import { type Lengths, lengthsIn } from '../fields/length-field.js';
+import { angleField, countField, numberField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { MOST_CYLINDERS, MOST_MEASURED_PIECES, MOST_MEASURED_TUBES, MOST_ROUTE_POINTS } from '../limits.js';
-import { type Lengths, lengthsIn } from '../schema/length-field.js';
-import { angleField, countField, numberField } from '../schema/number-field.js';
-import { nameField } from '../schema/text-field.js';
 import type { LengthUnit } from '../units.js';
-import { either, expected } from '../wording.js';
 
 /** The format of as-built files this program reads: the number after `evenrun_measured:`. */
 export const MEASURED_FORMAT = 1;

@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { isScalar } from 'yaml';
-import type { PlanPath } from '../plan-problem.js';
+import type { PlanPath } from '../faults/plan-problem.js';
 import type { PlanEdit } from './plan-edit.js';
 import { nodeAt, over, type PlanSource, planSource, sourceOf, withEntry, withField, yamlValue } from './plan-source.js';
 import { type Write, writesOf } from './plan-writes.js';

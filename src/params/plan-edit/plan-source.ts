@@ -13,9 +13,9 @@ import {
   type YAMLMap,
   type YAMLSeq,
 } from 'yaml';
+import type { PlanPath } from '../faults/plan-problem.js';
 import { MOST_ALIASES } from '../limits.js';
-import type { PlanPath } from '../plan-problem.js';
-import { PLAN_YAML } from '../plan-text.js';
+import { PLAN_YAML } from '../text/plan-text.js';
 
 /** The text of a plan with its parsed nodes: places in the text can be written over without touching the rest. */
 export interface PlanSource {

@@ -1,7 +1,7 @@
 import { isAlias, isSeq } from 'yaml';
 import { degrees } from '../../geometry/angle.js';
 import type { Vec3 } from '../../geometry/vec3.js';
-import type { PlanPath } from '../plan-problem.js';
+import type { PlanPath } from '../faults/plan-problem.js';
 import { type LengthUnit, parseLength } from '../units.js';
 import { lengthOver, lengthText, plainNumber } from './edit-number.js';
 import type { PlanEdit } from './plan-edit.js';

@@ -1,5 +1,5 @@
 import type { Frame } from '../../geometry/frame.js';
-import type { Outline } from '../../geometry/outline.js';
+import type { Outline } from '../../geometry/outline/outline.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 
 /** One head face with what stands on it. */

@@ -1,5 +1,5 @@
 import type { Frame } from '../../geometry/frame.js';
-import type { Mesh } from '../../geometry/mesh.js';
+import type { Mesh } from '../../geometry/mesh/mesh.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 
 /** What every kept-out space says, whatever its shape. */

@@ -1,7 +1,7 @@
 import * as z from 'zod';
-import { rectangleOutline } from '../../geometry/outline-make.js';
-import type { Lengths } from '../schema/length-field.js';
-import { sizeWords } from '../wording.js';
+import { rectangleOutline } from '../../geometry/outline/make.js';
+import { sizeWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
 import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /** An oval as ports have it: two half circles of the smaller dimension joined by two straights. */

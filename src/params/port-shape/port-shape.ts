@@ -1,9 +1,9 @@
 import { cosSinDegrees } from '../../geometry/angle.js';
-import type { Outline } from '../../geometry/outline.js';
-import { rotateOutline } from '../../geometry/outline-transform.js';
+import type { Outline } from '../../geometry/outline/outline.js';
+import { rotateOutline } from '../../geometry/outline/transform.js';
 import { JOIN_TOLERANCE } from '../../geometry/tolerance.js';
 import { DEFAULTS } from '../defaults.js';
-import { degreesField } from '../schema/number-field.js';
+import { degreesField } from '../fields/number-field.js';
 
 /** What every port shape comes to: its outline about the port's centre, counter-clockwise, mm, and its name in words. */
 export interface PortShape {

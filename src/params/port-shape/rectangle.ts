@@ -1,8 +1,8 @@
 import * as z from 'zod';
-import { rectangleOutline } from '../../geometry/outline-make.js';
+import { rectangleOutline } from '../../geometry/outline/make.js';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from '../schema/length-field.js';
-import { lengthWords, sizeWords } from '../wording.js';
+import { lengthWords, sizeWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
 import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /** A rectangle with rounded corners. */

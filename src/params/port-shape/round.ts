@@ -1,7 +1,7 @@
 import * as z from 'zod';
-import { circleOutline } from '../../geometry/outline-make.js';
-import type { Lengths } from '../schema/length-field.js';
-import { lengthWords } from '../wording.js';
+import { circleOutline } from '../../geometry/outline/make.js';
+import { lengthWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
 import { LARGEST_PORT, type PortShape } from './port-shape.js';
 
 /** A circle. */

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import type { Lengths } from '../schema/length-field.js';
+import type { Lengths } from '../fields/length-field.js';
 import { d } from './d.js';
 import { oval } from './oval.js';
 import { rectangle } from './rectangle.js';

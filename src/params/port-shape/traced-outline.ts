@@ -1,10 +1,10 @@
-import { LEAST_SIDE } from '../../geometry/contour-fit.js';
-import type { Outline } from '../../geometry/outline.js';
-import { outlineContains } from '../../geometry/outline-contains.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { validateOutline } from '../../geometry/outline-valid.js';
+import { LEAST_SIDE } from '../../geometry/contour/fit.js';
+import { outlineContains } from '../../geometry/outline/contains.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import type { Outline } from '../../geometry/outline/outline.js';
+import { validateOutline } from '../../geometry/outline/valid.js';
+import { lengthWords, tidy } from '../faults/wording.js';
 import type { LengthUnit } from '../units.js';
-import { lengthWords, tidy } from '../wording.js';
 import { LARGEST_PORT } from './port-shape.js';
 
 /** What is wrong with a traced outline about the port's centre, and the number of the corner it is about, if it is one. */

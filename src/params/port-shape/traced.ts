@@ -1,12 +1,12 @@
 import * as z from 'zod';
-import type { Outline } from '../../geometry/outline.js';
-import { signedArea } from '../../geometry/outline-measure.js';
-import { reverseOutline } from '../../geometry/outline-transform.js';
+import { signedArea } from '../../geometry/outline/measure.js';
+import type { Outline } from '../../geometry/outline/outline.js';
+import { reverseOutline } from '../../geometry/outline/transform.js';
 import { DEFAULTS } from '../defaults.js';
+import type { Lengths } from '../fields/length-field.js';
+import { numberField } from '../fields/number-field.js';
+import { tracedFileFields } from '../fields/trace.js';
 import { MOST_TRACED_POINTS } from '../limits.js';
-import type { Lengths } from '../schema/length-field.js';
-import { numberField } from '../schema/number-field.js';
-import { tracedFileFields } from '../schema/trace.js';
 import { parseLength } from '../units.js';
 import type { PortShape } from './port-shape.js';
 import { tracedFault, tracedSize } from './traced-outline.js';

@@ -1,10 +1,10 @@
 import * as z from 'zod';
-import type { Outline, OutlineVertex } from '../../geometry/outline.js';
+import type { Outline, OutlineVertex } from '../../geometry/outline/outline.js';
 import { JOIN_TOLERANCE } from '../../geometry/tolerance.js';
 import { distance2 } from '../../geometry/vec2.js';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from '../schema/length-field.js';
-import { lengthWords, sizeWords } from '../wording.js';
+import { lengthWords, sizeWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
 import { LARGEST_PORT, type PortShape, rotationField, snapTo, turned, turnWords } from './port-shape.js';
 
 /** An even trapezoid: one side along x at the bottom, one at the top, all four corners of one radius; centred at half its height. */

@@ -1,7 +1,7 @@
 import { directionFrom, frameAlong, pointFrom } from '../../geometry/frame.js';
 import type { Access } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
-import { socketDiameter } from '../socket-diameters.js';
+import { socketDiameter } from '../tables/socket-diameters.js';
 import type { PlacedHead } from './heads.js';
 
 /** Room for a straight socket on every flange bolt and for the socket and boot of every plug, as far as the plan wants them. */

@@ -1,5 +1,5 @@
-import { mergeEndRadius } from '../merge-bore.js';
-import { coneLengthAt } from '../outlet-length.js';
+import { mergeEndRadius } from '../collector/merge-bore.js';
+import { coneLengthAt } from '../collector/outlet-length.js';
 import type { CollectorOutlet, ThroatPlan } from '../plan.js';
 import type { TubeSize } from '../tube-growth.js';
 import { mergeHalfAngleOf, type PlacedCollector, placedInlets } from './collectors.js';

@@ -1,7 +1,7 @@
 import { radians } from '../../geometry/angle.js';
 import { type Frame, frameAlong } from '../../geometry/frame.js';
 import { DEFAULTS } from '../defaults.js';
-import type { PlanPath } from '../plan-problem.js';
+import type { PlanPath } from '../faults/plan-problem.js';
 import type { PlanFile } from '../schema/plan-file.js';
 
 /** One collector of the file, placed in the world, with the cylinders it joins or the collectors that feed it. */

@@ -1,7 +1,7 @@
-import { flangeMetalOf } from '../expansion.js';
 import type { FlangeStyle, GrowthPlan, NotchPlan, OpeningPlan } from '../plan/flange.js';
 import type { FlangePlan } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
+import { flangeMetalOf } from '../tables/expansion.js';
 
 type File = PlanFile['flange'];
 

@@ -1,5 +1,5 @@
-import { polygonFromLra } from '../../geometry/lra.js';
-import type { ControlPolygon } from '../../geometry/path.js';
+import type { ControlPolygon } from '../../geometry/path/control-polygon.js';
+import { polygonFromLra } from '../../geometry/path/lra.js';
 import { along, dot, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { Port } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';

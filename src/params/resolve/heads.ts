@@ -1,5 +1,5 @@
 import { type Frame, frameAlong, WORLD } from '../../geometry/frame.js';
-import type { PlanPath } from '../plan-problem.js';
+import type { PlanPath } from '../faults/plan-problem.js';
 import type { HeadSection, PlanSections } from './sections.js';
 
 /** One head of the file, placed in the world. */

@@ -1,7 +1,7 @@
 import { frameAlong } from '../../geometry/frame.js';
-import { clearanceHole, threadDiameter } from '../bolt-holes.js';
 import type { JigHolder, JigPlan } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
+import { clearanceHole, threadDiameter } from '../tables/bolt-holes.js';
 import { benchOf } from './jig-bench.js';
 import { printOf } from './jig-print.js';
 

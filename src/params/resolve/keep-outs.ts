@@ -1,4 +1,4 @@
-import type { Mesh } from '../../geometry/mesh.js';
+import type { Mesh } from '../../geometry/mesh/mesh.js';
 import type { KeepOut } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
 import { inOrder } from './corners.js';

@@ -1,8 +1,8 @@
-import type { Mesh } from '../../geometry/mesh.js';
-import { type BoltFit, clearanceHole, threadDiameter } from '../bolt-holes.js';
+import type { Mesh } from '../../geometry/mesh/mesh.js';
 import type { Engine, Head, HeadBody, Plan, RunnersPlan } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
-import { socketDiameter } from '../socket-diameters.js';
+import { type BoltFit, clearanceHole, threadDiameter } from '../tables/bolt-holes.js';
+import { socketDiameter } from '../tables/socket-diameters.js';
 import { accessOf } from './access.js';
 import { collectorPlan } from './collector-plan.js';
 import { feedsAnother, type PlacedCollector, placedCollectors } from './collectors.js';

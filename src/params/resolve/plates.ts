@@ -1,7 +1,7 @@
-import { clearanceHole } from '../bolt-holes.js';
 import { DEFAULTS } from '../defaults.js';
 import type { GasketsPlan, PlateBolts, PlatePattern, PlatePlan, PlateThroat } from '../plan.js';
 import type { PlanFile } from '../schema/plan-file.js';
+import { clearanceHole } from '../tables/bolt-holes.js';
 import { parseLength } from '../units.js';
 
 /** One plate of the file. */

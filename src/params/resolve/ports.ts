@@ -1,6 +1,6 @@
 import { directionFrom, frameFacing, pointFrom } from '../../geometry/frame.js';
+import type { PlanPath } from '../faults/plan-problem.js';
 import type { Port } from '../plan.js';
-import type { PlanPath } from '../plan-problem.js';
 import type { PlacedHead } from './heads.js';
 
 /** A port with the path of its entry in the file. */

@@ -1,8 +1,8 @@
 import { DEFAULTS } from '../defaults.js';
-import { FREEZING } from '../expansion.js';
 import type { ExistingManifold, ExistingPipe } from '../plan/existing.js';
 import type { TuningPlan } from '../plan/tuning.js';
 import type { PlanFile } from '../schema/plan-file.js';
+import { FREEZING } from '../tables/expansion.js';
 
 /** What tuning takes for granted, as later stages see it. */
 export const tuningOf = (t: PlanFile['tuning']): TuningPlan => ({

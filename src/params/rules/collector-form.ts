@@ -1,9 +1,11 @@
-import { leastBranch, saddleSpan } from '../../geometry/branch-axis.js';
-import { mergeEnd } from '../../geometry/merge-end.js';
-import { hullReach, type RingSection } from '../../geometry/merge-section.js';
+import { leastBranch, saddleSpan } from '../../geometry/merge/branch-axis.js';
+import { mergeEnd } from '../../geometry/merge/end.js';
+import { hullReach, type RingSection } from '../../geometry/merge/section.js';
 import { LENGTH_TOLERANCE } from '../../geometry/tolerance.js';
-import { outletLength } from '../outlet-length.js';
-import type { PlanFault } from '../plan-problem.js';
+import { outletLength } from '../collector/outlet-length.js';
+import { leastSlipGap } from '../collector/slip-gap.js';
+import type { PlanFault } from '../faults/plan-problem.js';
+import { lengthWords } from '../faults/wording.js';
 import { collectorOutlet, mergeEndOf } from '../resolve/collector-outlet.js';
 import {
   feedsAnother,
@@ -16,9 +18,7 @@ import type { Draft } from '../resolve/draft.js';
 import { placedHeads } from '../resolve/heads.js';
 import { placedPorts } from '../resolve/ports.js';
 import { lastSize } from '../resolve/tubes.js';
-import { leastSlipGap } from '../slip-gap.js';
 import type { TubeSize } from '../tube-growth.js';
-import { lengthWords } from '../wording.js';
 
 /** Largest length of a cone or diffuser, mm: what the fields for lengths allow. */
 const LONGEST = 2000;

@@ -1,7 +1,8 @@
 import { directionFrom, pointInto } from '../../geometry/frame.js';
 import { LENGTH_TOLERANCE } from '../../geometry/tolerance.js';
+import type { PlanFault } from '../faults/plan-problem.js';
+import { lengthWords, show, tidy } from '../faults/wording.js';
 import { MOST_INLETS } from '../limits.js';
-import type { PlanFault } from '../plan-problem.js';
 import { feedsAnother, type PlacedCollector, placedCollectors, placedInlets } from '../resolve/collectors.js';
 import type { Draft } from '../resolve/draft.js';
 import { type PlacedHead, placedHeads } from '../resolve/heads.js';
@@ -9,7 +10,6 @@ import { bodyOf } from '../resolve/plan.js';
 import { placedPorts } from '../resolve/ports.js';
 import { lastSize } from '../resolve/tubes.js';
 import type { LengthUnit } from '../units.js';
-import { lengthWords, show, tidy } from '../wording.js';
 
 /** Collectors against ports and heads: every port's cylinder in one collector, inlets and order that fit, a place outside the metal. */
 export function collectorRules(draft: Draft): PlanFault[] {

@@ -1,10 +1,10 @@
-import type { PlanFault } from '../plan-problem.js';
+import type { PlanFault } from '../faults/plan-problem.js';
+import { either, show } from '../faults/wording.js';
 import { type PlacedCollector, placedCollectors } from '../resolve/collectors.js';
 import type { Draft } from '../resolve/draft.js';
 import { lastSize } from '../resolve/tubes.js';
 import { bentTubeFaults } from '../schema/stock-bend.js';
 import { growthFaults } from '../tube-growth.js';
-import { either, show } from '../wording.js';
 
 /** Collectors fed by others: known names, each feeding one other, at most two in a row, and secondaries that lead there. */
 export function feedingRules({ sections, given }: Draft): PlanFault[] {

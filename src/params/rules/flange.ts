@@ -1,9 +1,9 @@
 import { boltGroups } from '../bolt-groups.js';
-import type { PlanFault } from '../plan-problem.js';
+import type { PlanFault } from '../faults/plan-problem.js';
+import { lengthWords, show } from '../faults/wording.js';
 import type { Draft } from '../resolve/draft.js';
 import { type PlacedHead, placedHeads } from '../resolve/heads.js';
 import type { PlanFile } from '../schema/plan-file.js';
-import { lengthWords, show } from '../wording.js';
 
 type FlangeFile = PlanFile['flange'];
 

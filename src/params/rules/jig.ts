@@ -1,8 +1,8 @@
-import type { PlanFault } from '../plan-problem.js';
+import type { PlanFault } from '../faults/plan-problem.js';
+import { either, lengthWords, show } from '../faults/wording.js';
 import { placedCollectors } from '../resolve/collectors.js';
 import type { Draft } from '../resolve/draft.js';
 import { placedHeads } from '../resolve/heads.js';
-import { either, lengthWords, show } from '../wording.js';
 
 /** The mock-up against what it stands for: walls and cord against the tube, bolts and collector by name. */
 export function jigRules(draft: Draft): PlanFault[] {

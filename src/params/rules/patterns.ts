@@ -1,8 +1,8 @@
+import type { PlanFault } from '../faults/plan-problem.js';
+import { lengthWords } from '../faults/wording.js';
 import type { FabricatedPiece } from '../plan.js';
-import type { PlanFault } from '../plan-problem.js';
 import type { Draft } from '../resolve/draft.js';
 import { pieceOf } from '../resolve/patterns.js';
-import { lengthWords } from '../wording.js';
 
 /** Fabricated pieces against themselves and the tube they take their sizes from: walls leave a bore, bends an inside, hosts carry their branch. */
 export function patternRules({ sections }: Draft): PlanFault[] {

@@ -1,11 +1,11 @@
-import type { PlanFault, PlanPath } from '../plan-problem.js';
+import type { PlanFault, PlanPath } from '../faults/plan-problem.js';
+import { either, lengthWords, show } from '../faults/wording.js';
 import { type PlacedCollector, placedCollectors } from '../resolve/collectors.js';
 import type { Draft } from '../resolve/draft.js';
 import { placedHeads } from '../resolve/heads.js';
 import { feedsOf, type PlateSection } from '../resolve/plates.js';
 import { placedPorts } from '../resolve/ports.js';
 import type { LengthUnit } from '../units.js';
-import { either, lengthWords, show } from '../wording.js';
 
 /** Plates against collectors: each names collectors that exist, and a size left out has an outlet to come from. */
 export function plateRules(draft: Draft): PlanFault[] {

@@ -1,8 +1,8 @@
-import type { PlanFault } from '../plan-problem.js';
+import type { PlanFault } from '../faults/plan-problem.js';
+import { show } from '../faults/wording.js';
 import type { Draft } from '../resolve/draft.js';
 import { type PlacedHead, placedHeads } from '../resolve/heads.js';
 import { placedPorts } from '../resolve/ports.js';
-import { show } from '../wording.js';
 
 /** Ports and bolts of all heads together: each cylinder once and of this engine, nothing twice at one place, names apart. */
 export function portRules({ sections }: Draft): PlanFault[] {

@@ -1,14 +1,14 @@
-import { bendAngles, straightLengths } from '../../geometry/path.js';
+import { bendAngles, straightLengths } from '../../geometry/path/control-polygon.js';
 import { angleBetween, distance } from '../../geometry/vec3.js';
+import type { PlanFault, PlanPath } from '../faults/plan-problem.js';
+import { either, lengthWords, tidy } from '../faults/wording.js';
 import type { Port } from '../plan.js';
-import type { PlanFault, PlanPath } from '../plan-problem.js';
 import { placedCollectors } from '../resolve/collectors.js';
 import type { Draft } from '../resolve/draft.js';
 import { type RouteSection, routePolygon } from '../resolve/given-route.js';
 import { placedHeads } from '../resolve/heads.js';
 import { placedPorts } from '../resolve/ports.js';
 import type { LengthUnit } from '../units.js';
-import { either, lengthWords, tidy } from '../wording.js';
 
 /** A given route begins this near to its port, mm. */
 const AT_PORT = 0.05;

@@ -1,4 +1,4 @@
-import type { PlanFault } from '../plan-problem.js';
+import type { PlanFault } from '../faults/plan-problem.js';
 import type { Draft } from '../resolve/draft.js';
 
 /** One head or several, one collector or several: exactly one of the two forms. */

@@ -1,10 +1,10 @@
 import { heightAbove, type Plane } from '../../geometry/plane.js';
-import type { PlanFault } from '../plan-problem.js';
+import type { PlanFault } from '../faults/plan-problem.js';
+import { lengthWords, show } from '../faults/wording.js';
 import { type PlacedCollector, placedCollectors } from '../resolve/collectors.js';
 import type { Draft } from '../resolve/draft.js';
 import { GROUND } from '../resolve/keep-outs.js';
 import type { LengthUnit } from '../units.js';
-import { lengthWords, show } from '../wording.js';
 
 /** The ground and planes among the keep-outs: one ground, and every collector on the free side. */
 export function spaceRules({ sections }: Draft): PlanFault[] {

@@ -1,6 +1,6 @@
-import type { PlanFault } from '../plan-problem.js';
+import type { PlanFault } from '../faults/plan-problem.js';
+import { lengthWords } from '../faults/wording.js';
 import type { Draft } from '../resolve/draft.js';
-import { lengthWords } from '../wording.js';
 
 /** Steps of the primaries: one after another, off the flange and before the collector. */
 export function stepRules({ sections }: Draft): PlanFault[] {

@@ -1,4 +1,4 @@
-import type { PlanFault, PlanPath } from '../plan-problem.js';
+import type { PlanFault, PlanPath } from '../faults/plan-problem.js';
 import type { Draft } from '../resolve/draft.js';
 
 /** The cheapest stock needs the price of every piece of it. */

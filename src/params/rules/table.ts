@@ -1,4 +1,4 @@
-import type { PlanFault } from '../plan-problem.js';
+import type { PlanFault } from '../faults/plan-problem.js';
 import type { Draft } from '../resolve/draft.js';
 import { collectorFormRules } from './collector-form.js';
 import { collectorRules } from './collectors.js';

@@ -1,8 +1,8 @@
-import type { PlanFault } from '../plan-problem.js';
+import type { PlanFault } from '../faults/plan-problem.js';
+import { either, show } from '../faults/wording.js';
 import type { Draft } from '../resolve/draft.js';
 import { placedHeads } from '../resolve/heads.js';
 import { placedPorts } from '../resolve/ports.js';
-import { either, show } from '../wording.js';
 
 /** What a tuned length is reckoned from must be given; the existing manifold must serve the ports of the plan. */
 export const tuningRules = (draft: Draft): PlanFault[] => [

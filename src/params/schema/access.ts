@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from './length-field.js';
+import type { Lengths } from '../fields/length-field.js';
 
 /** `access`: for which tools the tubes leave room. */
 export function accessSchema(lengths: Lengths) {

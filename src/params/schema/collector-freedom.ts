@@ -1,8 +1,8 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import { lengthWords } from '../wording.js';
-import type { Lengths } from './length-field.js';
-import { angleField } from './number-field.js';
+import { lengthWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField } from '../fields/number-field.js';
 
 /** `freedom` of a collector: how far the routing may move it to win clearance. */
 export function collectorFreedomSchema(lengths: Lengths) {

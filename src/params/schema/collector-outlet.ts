@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from './length-field.js';
-import { angleField } from './number-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField } from '../fields/number-field.js';
 
 /** Least and largest half-angle of a cone or diffuser, degrees. */
 const FLATTEST = 0.5;

@@ -1,14 +1,14 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { expected } from '../faults/wording.js';
+import { directionField } from '../fields/direction-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField, countField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { MOST_CYLINDERS, MOST_INLETS } from '../limits.js';
-import { expected } from '../wording.js';
 import { branchSchema, slipSchema } from './collector-fittings.js';
 import { collectorFreedomSchema } from './collector-freedom.js';
 import { outletSchema } from './collector-outlet.js';
-import { directionField } from './direction-field.js';
-import type { Lengths } from './length-field.js';
-import { angleField, countField } from './number-field.js';
-import { nameField } from './text-field.js';
 
 const cylinders = () =>
   z

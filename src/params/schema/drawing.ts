@@ -1,9 +1,9 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { lengthWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
+import { countField } from '../fields/number-field.js';
 import { MOST_COPIES } from '../limits.js';
-import { lengthWords } from '../wording.js';
-import type { Lengths } from './length-field.js';
-import { countField } from './number-field.js';
 
 const LARGEST_SHEET = 10_000;
 

@@ -1,9 +1,9 @@
 import * as z from 'zod';
 import { radians } from '../../geometry/angle.js';
+import { expected } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField, countField, degreesField, numberField } from '../fields/number-field.js';
 import { MOST_CYLINDERS } from '../limits.js';
-import { expected } from '../wording.js';
-import type { Lengths } from './length-field.js';
-import { angleField, countField, degreesField, numberField } from './number-field.js';
 
 const LAYOUTS = ['single', 'inline', 'vee', 'flat'] as const;
 

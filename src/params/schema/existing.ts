@@ -1,11 +1,11 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { expected, lengthWords } from '../faults/wording.js';
+import { areaField } from '../fields/area-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField, countField, numberField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { MOST_CYLINDERS, MOST_EXISTING_PARTS } from '../limits.js';
-import { expected, lengthWords } from '../wording.js';
-import { areaField } from './area-field.js';
-import type { Lengths } from './length-field.js';
-import { angleField, countField, numberField } from './number-field.js';
-import { nameField } from './text-field.js';
 
 /** `existing`: the manifold the builder has, to be compared with the header. */
 export function existingSchema(lengths: Lengths) {

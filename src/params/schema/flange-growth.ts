@@ -1,8 +1,8 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import { EXPANSION_RANGE, FREEZING } from '../expansion.js';
+import { countField, numberField } from '../fields/number-field.js';
 import { MOST_BOLTS } from '../limits.js';
-import { countField, numberField } from './number-field.js';
+import { EXPANSION_RANGE, FREEZING } from '../tables/expansion.js';
 
 /** A temperature in degrees Celsius; gives K. */
 const temperature = (about: string, from: number = EXPANSION_RANGE.from, to: number = EXPANSION_RANGE.to) =>

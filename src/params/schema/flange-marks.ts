@@ -1,8 +1,8 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from './length-field.js';
-import { angleField } from './number-field.js';
-import { nameField } from './text-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 
 /** Most dowels, and most notches, of a plan. */
 const MOST = 50;

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from './length-field.js';
+import type { Lengths } from '../fields/length-field.js';
 
 /** Largest growth of an opening, mm. */
 export const LARGEST_ENLARGE = 20;

@@ -1,8 +1,8 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import type { Lengths } from '../fields/length-field.js';
+import { countField } from '../fields/number-field.js';
 import { MOST_CYLINDERS } from '../limits.js';
-import type { Lengths } from './length-field.js';
-import { countField } from './number-field.js';
 
 /** `flange.style`: how the plate hangs together. */
 export function styleSchema(lengths: Lengths) {

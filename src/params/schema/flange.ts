@@ -1,12 +1,12 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import type { Lengths } from '../fields/length-field.js';
+import { numberField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { growthSchema } from './flange-growth.js';
 import { dowelsSchema, notchesSchema } from './flange-marks.js';
 import { LARGEST_ENLARGE, openingSchema } from './flange-opening.js';
 import { styleSchema } from './flange-style.js';
-import type { Lengths } from './length-field.js';
-import { numberField } from './number-field.js';
-import { nameField } from './text-field.js';
 
 const LARGEST_EDGE = 100;
 

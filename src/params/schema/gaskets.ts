@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from './length-field.js';
-import { nameField } from './text-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { nameField } from '../fields/text-field.js';
 
 /** `gaskets`: of the same outlines, with larger openings. */
 export function gasketsSchema(lengths: Lengths) {

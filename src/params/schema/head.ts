@@ -1,14 +1,14 @@
 import * as z from 'zod';
-import { BOLT_THREADS, threadDiameter } from '../bolt-holes.js';
 import { DEFAULTS } from '../defaults.js';
+import { lengthWords } from '../faults/wording.js';
+import { directionField } from '../fields/direction-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField, countField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
+import { headTraceSchema } from '../fields/trace.js';
 import { MOST_BOLTS, MOST_CYLINDERS, MOST_PLUGS } from '../limits.js';
 import { portShapeField } from '../port-shape/table.js';
-import { lengthWords } from '../wording.js';
-import { directionField } from './direction-field.js';
-import type { Lengths } from './length-field.js';
-import { angleField, countField } from './number-field.js';
-import { nameField } from './text-field.js';
-import { headTraceSchema } from './trace.js';
+import { BOLT_THREADS, threadDiameter } from '../tables/bolt-holes.js';
 
 /** Least z of a port's unit direction: the primary leaves the face at 60 degrees from straight out at most. */
 const LEAST_LEAVING = 0.5;

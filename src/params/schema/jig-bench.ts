@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import { lengthWords } from '../wording.js';
-import type { Lengths } from './length-field.js';
+import { lengthWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
 
 /** `jig.bench`: what is printed to tack the steel pieces together on the bench. Left out: nothing of it. */
 export function benchSchema(lengths: Lengths) {

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from './length-field.js';
-import { angleField, countField, numberField } from './number-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField, countField, numberField } from '../fields/number-field.js';
 
 /** `jig.print`: how the parts are printed, for the estimates and for what is reported of overhangs. */
 export function printSchema(lengths: Lengths) {

@@ -1,13 +1,13 @@
 import * as z from 'zod';
-import { BOLT_THREADS } from '../bolt-holes.js';
 import { DEFAULTS } from '../defaults.js';
+import { expected } from '../faults/wording.js';
+import { directionField } from '../fields/direction-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { countField } from '../fields/number-field.js';
 import { MOST_BLOCK_BOLTS, MOST_BOLTS } from '../limits.js';
-import { expected } from '../wording.js';
-import { directionField } from './direction-field.js';
+import { BOLT_THREADS } from '../tables/bolt-holes.js';
 import { benchSchema } from './jig-bench.js';
 import { printSchema } from './jig-print.js';
-import type { Lengths } from './length-field.js';
-import { countField } from './number-field.js';
 
 /** `jig`: the printer and the printed mock-up. */
 export function jigSchema(lengths: Lengths) {

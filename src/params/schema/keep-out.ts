@@ -1,10 +1,10 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { directionField } from '../fields/direction-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { degreesField } from '../fields/number-field.js';
+import { fileField, nameField } from '../fields/text-field.js';
 import { MOST_KEEP_OUTS } from '../limits.js';
-import { directionField } from './direction-field.js';
-import type { Lengths } from './length-field.js';
-import { degreesField } from './number-field.js';
-import { fileField, nameField } from './text-field.js';
 
 /** `keep_out`: what stands in the bay that no tube may come near. */
 export function keepOutsSchema(lengths: Lengths) {

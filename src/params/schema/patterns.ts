@@ -1,10 +1,10 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { lengthWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField, countField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { MOST_COPIES, MOST_FABRICATED, MOST_MITRES } from '../limits.js';
-import { lengthWords } from '../wording.js';
-import type { Lengths } from './length-field.js';
-import { angleField, countField } from './number-field.js';
-import { nameField } from './text-field.js';
 
 const LARGEST_PIECE = 2000;
 

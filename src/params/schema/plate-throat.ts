@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import { lengthWords } from '../wording.js';
-import type { Lengths } from './length-field.js';
+import { lengthWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
 
 /** Largest size of a plate and of its opening, mm. */
 export const LARGEST_PLATE = 1000;

@@ -1,12 +1,12 @@
 import * as z from 'zod';
-import { BOLT_THREADS } from '../bolt-holes.js';
 import { DEFAULTS } from '../defaults.js';
+import { expected } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField, countField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { MOST_COPIES, MOST_PLATE_BOLTS, MOST_PLATES } from '../limits.js';
-import { expected } from '../wording.js';
-import type { Lengths } from './length-field.js';
-import { angleField, countField } from './number-field.js';
+import { BOLT_THREADS } from '../tables/bolt-holes.js';
 import { LARGEST_EDGE, LARGEST_PLATE, MEASURE, throatSchema } from './plate-throat.js';
-import { nameField } from './text-field.js';
 
 /** `plates`: the flanges beside those of the heads. */
 export function platesSchema(lengths: Lengths) {

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import { numberField } from './number-field.js';
+import { numberField } from '../fields/number-field.js';
 
 const HEAVIEST = 1000;
 

@@ -1,10 +1,10 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { expected } from '../faults/wording.js';
+import { directionField } from '../fields/direction-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField, countField, numberField } from '../fields/number-field.js';
 import { MOST_CYLINDERS, MOST_INLETS, MOST_ROUTE_POINTS } from '../limits.js';
-import { expected } from '../wording.js';
-import { directionField } from './direction-field.js';
-import type { Lengths } from './length-field.js';
-import { angleField, countField, numberField } from './number-field.js';
 import { routeWeightsSchema } from './route-weights.js';
 import { targetLengthField } from './target-length.js';
 

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
-import type { Lengths } from './length-field.js';
+import type { Lengths } from '../fields/length-field.js';
 import { stockBendsField } from './stock-bend.js';
 import { stockSticksField } from './stock-stick.js';
 import { sizeFields, withSize } from './tube-size.js';

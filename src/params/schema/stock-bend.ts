@@ -2,16 +2,16 @@ import * as z from 'zod';
 import { radians } from '../../geometry/angle.js';
 import { LENGTH_TOLERANCE } from '../../geometry/tolerance.js';
 import { DEFAULTS } from '../defaults.js';
+import type { PlanFault, PlanPath } from '../faults/plan-problem.js';
+import { lengthWords, show, tidy } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
+import { angleField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { MOST_STOCK_BENDS } from '../limits.js';
-import type { PlanFault, PlanPath } from '../plan-problem.js';
 import { PIPE_SIZES, SAME_OD } from '../stock/pipe-sizes.js';
 import { ELBOW_ANGLES, ELBOW_RADII, weldElbow } from '../stock/weld-elbows.js';
 import type { LengthUnit } from '../units.js';
-import { lengthWords, show, tidy } from '../wording.js';
-import type { Lengths } from './length-field.js';
-import { angleField } from './number-field.js';
 import { offerFields } from './stock-stick.js';
-import { nameField } from './text-field.js';
 
 /** `bends`: the bent stock of one size of tube. */
 export const stockBendsField = (lengths: Lengths) =>

@@ -1,9 +1,9 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import type { Lengths } from '../fields/length-field.js';
+import { countField, numberField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { MOST_AVAILABLE, MOST_PRICE, MOST_STOCK_STICKS } from '../limits.js';
-import type { Lengths } from './length-field.js';
-import { countField, numberField } from './number-field.js';
-import { nameField } from './text-field.js';
 
 /** What any kind of stock may have. */
 export const offerFields = (example: string) => ({

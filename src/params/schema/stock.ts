@@ -1,10 +1,10 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import type { Lengths } from '../fields/length-field.js';
+import { numberField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { MOST_OWN_STOCK } from '../limits.js';
-import type { Lengths } from './length-field.js';
-import { numberField } from './number-field.js';
 import { stockBendSchema } from './stock-bend.js';
-import { nameField } from './text-field.js';
 
 /** `stock`: how it is cut, what is made least, and the shop's own tables. */
 export function stockSchema(lengths: Lengths) {

@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import { expected, lengthWords } from '../wording.js';
-import type { Lengths } from './length-field.js';
+import { expected, lengthWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
 
 /** `runners.length`: one length for every primary, the band it is chosen from, or `tuned`. */
 export function targetLengthField(lengths: Lengths) {

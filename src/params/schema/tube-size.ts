@@ -1,8 +1,8 @@
 import * as z from 'zod';
+import { expected, lengthWords } from '../faults/wording.js';
+import type { Lengths } from '../fields/length-field.js';
 import { SAME_OD } from '../stock/pipe-sizes.js';
 import { tubeSize } from '../stock/tube-size.js';
-import { expected, lengthWords } from '../wording.js';
-import type { Lengths } from './length-field.js';
 
 /** `size`, or `od` and `wall`. `whose` ends the descriptions. */
 export const sizeFields = (lengths: Lengths, whose: string, largest: number) => ({

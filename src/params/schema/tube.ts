@@ -1,12 +1,12 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import type { Lengths } from '../fields/length-field.js';
+import { numberField } from '../fields/number-field.js';
+import { nameField } from '../fields/text-field.js';
 import { MOST_STEPS } from '../limits.js';
 import { growthFaults } from '../tube-growth.js';
-import type { Lengths } from './length-field.js';
-import { numberField } from './number-field.js';
 import { bentTubeFaults, stockBendsField } from './stock-bend.js';
 import { stockSticksField } from './stock-stick.js';
-import { nameField } from './text-field.js';
 import { sizeFields, withSize } from './tube-size.js';
 
 /** `tube`: the stock the primaries are made of. */

@@ -1,9 +1,9 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import { areaField } from '../fields/area-field.js';
+import type { Lengths } from '../fields/length-field.js';
+import { numberField } from '../fields/number-field.js';
 import { LENGTH_RULES } from '../plan/tuning.js';
-import { areaField } from './area-field.js';
-import type { Lengths } from './length-field.js';
-import { numberField } from './number-field.js';
 
 /** `tuning`: which published rule gives the length, at what engine speed and temperature, and what is behind the header. */
 export function tuningSchema(lengths: Lengths) {

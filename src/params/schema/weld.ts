@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { DEFAULTS } from '../defaults.js';
+import type { Lengths } from '../fields/length-field.js';
 import { LARGEST_WELD_ALLOWANCE } from '../limits.js';
-import type { Lengths } from './length-field.js';
 
 /** `weld`: what the shop's butt welds add to a tube and take from it. All are shop values: weld two scraps of the tube and measure. */
 export function weldSchema(lengths: Lengths) {

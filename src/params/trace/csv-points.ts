@@ -1,6 +1,6 @@
-import { type Piece, placeWords, shortNumber } from '../../geometry/contour.js';
-import { LEAST_SIDE } from '../../geometry/contour-fit.js';
-import { quoted } from '../../geometry/dxf-tags.js';
+import { type Piece, placeWords, shortNumber } from '../../geometry/contour/contour.js';
+import { LEAST_SIDE } from '../../geometry/contour/fit.js';
+import { quoted } from '../../geometry/dxf/tags.js';
 import { distance2, type Vec2 } from '../../geometry/vec2.js';
 import { type LengthUnit, millimetres } from '../units.js';
 

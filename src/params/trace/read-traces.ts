@@ -1,9 +1,9 @@
-import type { PlanFault, PlanPath } from '../plan-problem.js';
+import type { PlanFault, PlanPath } from '../faults/plan-problem.js';
+import { printable } from '../faults/wording.js';
 import type { HeadSection, PlanSections, PortSection } from '../resolve/sections.js';
 import type { ReadFile } from '../scans.js';
 import type { PlanFile } from '../schema/plan-file.js';
 import type { LengthUnit } from '../units.js';
-import { printable } from '../wording.js';
 import { tracedHead } from './head-trace.js';
 import { tracedPort } from './port-trace.js';
 import { faultOfError } from './trace-fault.js';

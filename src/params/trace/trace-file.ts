@@ -1,10 +1,10 @@
-import { type Contour, type Piece, placeWords, shortNumber } from '../../geometry/contour.js';
-import { type Chained, chainContours } from '../../geometry/contour-chain.js';
-import { type DxfFile, readDxfFile } from '../../geometry/dxf-file.js';
-import { type DxfPieces, dxfPieces, sameLayer } from '../../geometry/dxf-pieces.js';
+import { type Chained, chainContours } from '../../geometry/contour/chain.js';
+import { type Contour, type Piece, placeWords, shortNumber } from '../../geometry/contour/contour.js';
+import { type DxfFile, readDxfFile } from '../../geometry/dxf/file.js';
+import { type DxfPieces, dxfPieces, sameLayer } from '../../geometry/dxf/pieces.js';
+import { either, show } from '../faults/wording.js';
 import { LARGEST_TRACE_FILE, MOST_ENTITIES, MOST_TRACE_POINTS } from '../limits.js';
 import type { ReadFile } from '../scans.js';
-import { either, show } from '../wording.js';
 import { csvPiece } from './csv-points.js';
 import { traceFault } from './trace-fault.js';
 

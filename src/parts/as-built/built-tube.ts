@@ -1,7 +1,7 @@
 import type { Measured, MeasuredPiece, MeasuredTube } from '../../params/as-built/as-built.js';
 import { usualUncertainty } from '../../params/as-built/uncertainty.js';
 import type { RoutedSection, RoutedTube } from '../../routing/routed.js';
-import type { TubeCuts } from '../tube-cuts.js';
+import type { TubeCuts } from '../tube/tube-cuts.js';
 import { shapeFromIntersections, shapeFromTangents, shapeLength, shapeOfPath, type TubeShape } from './tube-shape.js';
 
 /** A tube as it was built, mm. */

@@ -1,5 +1,5 @@
 import { wrapPi } from '../../geometry/angle.js';
-import { type Bend, endOf, headingIn, type Straight, segmentLength } from '../../geometry/path.js';
+import { type Bend, endOf, headingIn, type Straight, segmentLength } from '../../geometry/path/path.js';
 import { cross, length, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { MeasuredPiece } from '../../params/as-built/as-built.js';
 import type { BuiltTube } from './built-tube.js';

@@ -1,8 +1,8 @@
 import type { AsBuilt, MeasuredPiece, MeasuredTube } from '../../params/as-built/as-built.js';
-import { nearestName } from '../../params/nearest-name.js';
+import { nearestName } from '../../params/faults/nearest-name.js';
+import type { PlanFault } from '../../params/faults/plan-problem.js';
+import { either, show } from '../../params/faults/wording.js';
 import type { Plan } from '../../params/plan.js';
-import type { PlanFault } from '../../params/plan-problem.js';
-import { either, show } from '../../params/wording.js';
 import { measurementOf } from './as-built-report.js';
 import { builtTube, type TubeToMeasure } from './built-tube.js';
 

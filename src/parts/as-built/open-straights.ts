@@ -1,9 +1,9 @@
-import { segmentLength } from '../../geometry/path.js';
+import { segmentLength } from '../../geometry/path/path.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import { cylinderOf } from '../pieces.js';
-import type { TubeCuts } from '../tube-cuts.js';
+import { cylinderOf } from '../tube/pieces.js';
+import type { TubeCuts } from '../tube/tube-cuts.js';
 
 /** A straight of a tube, where it can be opened and made shorter or longer. mm. */
 export interface OpenStraight {

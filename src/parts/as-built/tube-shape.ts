@@ -1,5 +1,6 @@
-import { lraFromPolygon } from '../../geometry/lra.js';
-import { bendAngles, type Path } from '../../geometry/path.js';
+import { bendAngles } from '../../geometry/path/control-polygon.js';
+import { lraFromPolygon } from '../../geometry/path/lra.js';
+import type { Path } from '../../geometry/path/path.js';
 import { angleBetween, cross, distance, length, signedAngle, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { RoutedTube } from '../../routing/routed.js';
 

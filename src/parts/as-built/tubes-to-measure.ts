@@ -1,9 +1,9 @@
-import { outlineArea } from '../../geometry/outline-measure.js';
+import { outlineArea } from '../../geometry/outline/measure.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import type { FlangePart } from '../flange-part.js';
-import { cylinderOf } from '../pieces.js';
-import { cutsOf } from '../tube-cuts.js';
+import type { FlangePart } from '../flange/part.js';
+import { cylinderOf } from '../tube/pieces.js';
+import { cutsOf } from '../tube/tube-cuts.js';
 import { type TubeToMeasure, waterIn } from './built-tube.js';
 
 /** Every tube of a header as it can be measured. */

@@ -1,10 +1,10 @@
 import { integrate } from '../../geometry/integrate.js';
-import { coveredArea } from '../../geometry/merge-section.js';
-import { inletTube } from '../../params/inlet-tube.js';
+import { coveredArea } from '../../geometry/merge/section.js';
+import { inletTube } from '../../params/collector/inlet-tube.js';
 import type { CollectorPlan, Plan } from '../../params/plan.js';
-import { areaProfile } from '../merge-flow.js';
-import { type CollectorGeometry, collectorGeometry } from '../merge-geometry.js';
-import { equalRadius, ringAt, touchingAt } from '../merge-ring.js';
+import { areaProfile } from '../collector/merge-flow.js';
+import { type CollectorGeometry, collectorGeometry } from '../collector/merge-geometry.js';
+import { equalRadius, ringAt, touchingAt } from '../collector/merge-ring.js';
 import { circleArea, type GasJoint, type GasStation, type WayPart } from './gas-way.js';
 
 /** A collector as the gas sees it. */

@@ -1,11 +1,11 @@
-import { outlineArea } from '../../geometry/outline-measure.js';
-import type { Path } from '../../geometry/path.js';
-import { segmentLength } from '../../geometry/path.js';
-import { spanAtRun } from '../../geometry/span-at-run.js';
+import { outlineArea } from '../../geometry/outline/measure.js';
+import type { Path } from '../../geometry/path/path.js';
+import { segmentLength } from '../../geometry/path/path.js';
+import { spanAtRun } from '../../geometry/path/span-at-run.js';
 import { dot } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedPrimary, RoutedSecondary, RoutedTube } from '../../routing/routed.js';
-import { openingFlow } from '../flange-opening.js';
+import { openingFlow } from '../flange/opening.js';
 import { plateDensity } from '../plate-density.js';
 import { bendLoss } from './bend-loss.js';
 import { type CollectorWay, collectorWay } from './collector-way.js';

@@ -1,4 +1,4 @@
-import { outlineArea } from '../../geometry/outline-measure.js';
+import { outlineArea } from '../../geometry/outline/measure.js';
 import { dot } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import { circleArea, type GasEnd, type GasStation, type WayPart } from './gas-way.js';

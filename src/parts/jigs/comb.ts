@@ -1,10 +1,10 @@
 import { directionInto, frameFacing, WORLD } from '../../geometry/frame.js';
-import { difference, hull, placed, type Solid } from '../../geometry/solid.js';
-import { bar } from '../../geometry/solid-shapes.js';
-import { textSolid, textStrokes } from '../../geometry/text-solid.js';
+import { difference, hull, placed, type Solid } from '../../geometry/solid/solid.js';
+import { bar } from '../../geometry/solid/solid-shapes.js';
+import { textSolid, textStrokes } from '../../geometry/solid/text-solid.js';
 import type { Vec3 } from '../../geometry/vec3.js';
+import { lengthWords } from '../../params/faults/wording.js';
 import type { Plan } from '../../params/plan.js';
-import { lengthWords } from '../../params/wording.js';
 import type { KeptOut } from '../../routing/problem.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import type { SolidPart } from '../part.js';

@@ -1,7 +1,7 @@
 import { type Frame, WORLD } from '../../geometry/frame.js';
-import { difference, hullOfPoints, placed, type Solid, union } from '../../geometry/solid.js';
-import { bar } from '../../geometry/solid-shapes.js';
-import { type Strokes, textSolid, textStrokes } from '../../geometry/text-solid.js';
+import { difference, hullOfPoints, placed, type Solid, union } from '../../geometry/solid/solid.js';
+import { bar } from '../../geometry/solid/solid-shapes.js';
+import { type Strokes, textSolid, textStrokes } from '../../geometry/solid/text-solid.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 import type { JigPlan } from '../../params/plan.js';

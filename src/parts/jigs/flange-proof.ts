@@ -1,8 +1,8 @@
 import { WORLD } from '../../geometry/frame.js';
-import { evaluate, type Solid, solidOf } from '../../geometry/solid.js';
+import { evaluate, type Solid, solidOf } from '../../geometry/solid/solid.js';
+import { lengthWords } from '../../params/faults/wording.js';
 import type { Plan } from '../../params/plan.js';
-import { lengthWords } from '../../params/wording.js';
-import type { FlangePart } from '../flange.js';
+import type { FlangePart } from '../flange/flange.js';
 import type { SolidPart } from '../part.js';
 import { fitsTurned, printedPart } from '../printed-part.js';
 import { proofThickness } from './proof-plate.js';

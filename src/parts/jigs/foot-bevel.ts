@@ -1,4 +1,4 @@
-import { hullOfPoints, type Solid } from '../../geometry/solid.js';
+import { hullOfPoints, type Solid } from '../../geometry/solid/solid.js';
 import { add, along, cross, dot, scale, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 
 /** The end of a bar that lies on a flat of its skin. */

@@ -1,10 +1,10 @@
 import { type Frame, pointFrom } from '../../geometry/frame.js';
-import { outlineContains } from '../../geometry/outline-contains.js';
-import { pointToOutline } from '../../geometry/outline-distance.js';
+import { outlineContains } from '../../geometry/outline/contains.js';
+import { pointToOutline } from '../../geometry/outline/distance.js';
 import { add2, distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 import type { FlangeBolt, JigHolder, Plan } from '../../params/plan.js';
-import type { FlangePart } from '../flange.js';
+import type { FlangePart } from '../flange/flange.js';
 import { LIP, proofThickness } from './proof-plate.js';
 
 /** Thickness of a foot's pad, mm. */

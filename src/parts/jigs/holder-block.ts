@@ -1,9 +1,9 @@
 import type { Frame } from '../../geometry/frame.js';
 import { WORLD } from '../../geometry/frame.js';
-import { inletFrames, ringRadius } from '../../geometry/inlet-ring.js';
+import { inletFrames, ringRadius } from '../../geometry/merge/inlet-ring.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { Vec3 } from '../../geometry/vec3.js';
-import { inletCount, inletTube } from '../../params/inlet-tube.js';
+import { inletCount, inletTube } from '../../params/collector/inlet-tube.js';
 import type { CollectorPlan, Plan } from '../../params/plan.js';
 import { collectorLength } from '../../routing/problem.js';
 import { jointGap } from './joint-keys.js';

@@ -1,7 +1,7 @@
 import { directionInto, type Frame, frameFacing, pointInto, WORLD } from '../../geometry/frame.js';
-import { difference, hull, placed, type Solid, trimmed, union } from '../../geometry/solid.js';
-import { bar, circlePoints, prism } from '../../geometry/solid-shapes.js';
-import { textSolid, textStrokes } from '../../geometry/text-solid.js';
+import { difference, hull, placed, type Solid, trimmed, union } from '../../geometry/solid/solid.js';
+import { bar, circlePoints, prism } from '../../geometry/solid/solid-shapes.js';
+import { textSolid, textStrokes } from '../../geometry/solid/text-solid.js';
 import { add2, type Vec2 } from '../../geometry/vec2.js';
 import { along, scale, type Vec3 } from '../../geometry/vec3.js';
 import { type FootPlace, PAD } from './foot-places.js';

@@ -1,10 +1,10 @@
 import { type Frame, frameFacing, WORLD } from '../../geometry/frame.js';
-import { difference, hull, placed, type Solid, trimmed, union } from '../../geometry/solid.js';
-import { bar } from '../../geometry/solid-shapes.js';
-import { textSolid, textStrokes } from '../../geometry/text-solid.js';
+import { difference, hull, placed, type Solid, trimmed, union } from '../../geometry/solid/solid.js';
+import { bar } from '../../geometry/solid/solid-shapes.js';
+import { textSolid, textStrokes } from '../../geometry/solid/text-solid.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { along, scale, type Vec3 } from '../../geometry/vec3.js';
-import { tiltedTube } from '../collector-solid.js';
+import { tiltedTube } from '../collector/solid.js';
 import { armEnd, bossLength, type HolderBlock, STUB } from './holder-block.js';
 import { screwHole } from './joint-screw.js';
 import { socket } from './key.js';

@@ -1,7 +1,7 @@
 import type { Plan } from '../../params/plan.js';
 import { type KeptOut, problemOf } from '../../routing/problem.js';
 import type { RoutedPrimary, RoutedSecondary } from '../../routing/routed.js';
-import type { FlangePart } from '../flange.js';
+import type { FlangePart } from '../flange/flange.js';
 import type { SolidPart } from '../part.js';
 import { type CollectorHolder, collectorHolder } from './collector-holder.js';
 import { combsOf } from './comb.js';

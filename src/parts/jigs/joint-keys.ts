@@ -1,7 +1,7 @@
-import { segmentLength } from '../../geometry/path.js';
+import { segmentLength } from '../../geometry/path/path.js';
 import { scale, type Vec3 } from '../../geometry/vec3.js';
 import type { JigPlan } from '../../params/plan.js';
-import type { Piece } from '../pieces.js';
+import type { Piece } from '../tube/pieces.js';
 import { takesScrew } from './joint-screw.js';
 import { type Key, keyFor, LEAST_KEY, SOCKET_FLOOR, SOCKET_RELIEF } from './key.js';
 

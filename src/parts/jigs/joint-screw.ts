@@ -1,6 +1,6 @@
 import { type Frame, frameFacing } from '../../geometry/frame.js';
-import { placed, type Solid } from '../../geometry/solid.js';
-import { bar } from '../../geometry/solid-shapes.js';
+import { placed, type Solid } from '../../geometry/solid/solid.js';
+import { bar } from '../../geometry/solid/solid-shapes.js';
 import { along, type Vec3 } from '../../geometry/vec3.js';
 
 /** Clearance hole of an M3 screw: ISO 273, series medium, mm. */

@@ -1,6 +1,6 @@
 import type { Frame } from '../../geometry/frame.js';
-import { placed, type Solid } from '../../geometry/solid.js';
-import { loft } from '../../geometry/solid-shapes.js';
+import { placed, type Solid } from '../../geometry/solid/solid.js';
+import { loft } from '../../geometry/solid/solid-shapes.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 
 /** A D-shaped key: a round peg with one flat, so that two parts go together in one clocking only. mm. */

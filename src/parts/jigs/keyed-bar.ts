@@ -1,7 +1,7 @@
 import { type Frame, frameFacing, WORLD } from '../../geometry/frame.js';
-import { difference, placed, type Solid, trimmed, union } from '../../geometry/solid.js';
-import { bar } from '../../geometry/solid-shapes.js';
-import { textSolid } from '../../geometry/text-solid.js';
+import { difference, placed, type Solid, trimmed, union } from '../../geometry/solid/solid.js';
+import { bar } from '../../geometry/solid/solid-shapes.js';
+import { textSolid } from '../../geometry/solid/text-solid.js';
 import { distance, lerp, perpendicularTo, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { SolidPart } from '../part.js';
 import { printedPart } from '../printed-part.js';

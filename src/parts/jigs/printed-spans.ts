@@ -1,6 +1,6 @@
-import { partOfPath, pathLength } from '../../geometry/path.js';
+import { partOfPath, pathLength } from '../../geometry/path/path.js';
 import type { Vec3 } from '../../geometry/vec3.js';
-import type { Piece } from '../pieces.js';
+import type { Piece } from '../tube/pieces.js';
 
 /** A piece of steel tube, or the part of one that is printed at once. */
 export interface PrintedSpan extends Piece {

@@ -1,9 +1,9 @@
 import { frameAlong } from '../../geometry/frame.js';
-import { headingAt } from '../../geometry/path.js';
+import { headingAt } from '../../geometry/path/path.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import { piecesOf } from '../pieces.js';
+import { piecesOf } from '../tube/pieces.js';
 import { CUT_LINE } from './dummy-tube.js';
 import { type PrintedSpan, printedSpans } from './printed-spans.js';
 import { circleThrough } from './proof-circle.js';

@@ -1,10 +1,10 @@
 import { frameAlong, frameFacing } from '../../geometry/frame.js';
-import { headingAt, pathLength } from '../../geometry/path.js';
-import { skinAngle, skinFrame, skinNormal, type TubeSkin } from '../../geometry/tube-skin.js';
+import { headingAt, pathLength } from '../../geometry/path/path.js';
+import { skinAngle, skinFrame, skinNormal, type TubeSkin } from '../../geometry/sweep/tube-skin.js';
 import { along, cross, dot, type Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';
-import { piecesOf } from '../pieces.js';
+import { piecesOf } from '../tube/pieces.js';
 import { CUT_LINE, FOOT } from './dummy-tube.js';
 import { type PrintedSpan, printedSpans } from './printed-spans.js';
 import { RAISED } from './printed-writing.js';

@@ -1,14 +1,14 @@
 import { type Frame, frameAlong } from '../../geometry/frame.js';
-import type { Pairing } from '../../geometry/mesh-meetings.js';
-import { headingAt } from '../../geometry/path.js';
+import { headingAt } from '../../geometry/path/path.js';
+import type { Pairing } from '../../geometry/solid/mesh-meetings.js';
 
 import { distance2, type Vec2 } from '../../geometry/vec2.js';
 import { angleBetween, scale, type Vec3 } from '../../geometry/vec3.js';
-import { inletTube } from '../../params/inlet-tube.js';
+import { inletTube } from '../../params/collector/inlet-tube.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedSecondary, RoutedTube } from '../../routing/routed.js';
-import { cylinderOf, piecesOf } from '../pieces.js';
 import { collectorFiles } from '../printed-part.js';
+import { cylinderOf, piecesOf } from '../tube/pieces.js';
 import { printedSpans } from './printed-spans.js';
 import { circleThrough } from './proof-circle.js';
 import { flatRing } from './proof-section.js';

@@ -1,11 +1,11 @@
-import type { Outline } from '../../geometry/outline.js';
-import { outlineToOutline, pointToOutline } from '../../geometry/outline-distance.js';
-import { flattenOutline } from '../../geometry/outline-flatten.js';
-import { circleOutline } from '../../geometry/outline-make.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
+import { outlineToOutline, pointToOutline } from '../../geometry/outline/distance.js';
+import { flattenOutline } from '../../geometry/outline/flatten.js';
+import { circleOutline } from '../../geometry/outline/make.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import type { Outline } from '../../geometry/outline/outline.js';
 import { add2, distance2, scale2, type Vec2 } from '../../geometry/vec2.js';
 import type { Plan } from '../../params/plan.js';
-import { type FlangeOpening, type FlangeRegion, holeOutline } from '../flange-region.js';
+import { type FlangeOpening, type FlangeRegion, holeOutline } from '../flange/region.js';
 
 /** Least thickness of a plug's lip, mm. */
 const LEAST_LIP = 1.2;

@@ -1,7 +1,7 @@
 import { type Frame, pointFrom } from '../../geometry/frame.js';
-import { inletFrames, ringRadius } from '../../geometry/inlet-ring.js';
+import { inletFrames, ringRadius } from '../../geometry/merge/inlet-ring.js';
 import { angleBetween, distance, unit, type Vec3 } from '../../geometry/vec3.js';
-import { inletCount, inletTube } from '../../params/inlet-tube.js';
+import { inletCount, inletTube } from '../../params/collector/inlet-tube.js';
 import type { CollectorPlan, Plan } from '../../params/plan.js';
 import { collectorFiles } from '../printed-part.js';
 import { circleThrough } from './proof-circle.js';

@@ -1,6 +1,6 @@
 import { type Frame, pointInto } from '../../geometry/frame.js';
-import type { Mesh } from '../../geometry/mesh.js';
-import { pointOf } from '../../geometry/mesh-measure.js';
+import { pointOf } from '../../geometry/mesh/measure.js';
+import type { Mesh } from '../../geometry/mesh/mesh.js';
 import { lerp2, type Vec2 } from '../../geometry/vec2.js';
 import { cross, length, sub, type Vec3 } from '../../geometry/vec3.js';
 

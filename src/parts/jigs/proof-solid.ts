@@ -1,11 +1,11 @@
-import { outlineContains } from '../../geometry/outline-contains.js';
-import { flattenOutline } from '../../geometry/outline-flatten.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { difference, placed, type Solid } from '../../geometry/solid.js';
-import { box, circlePoints, prism } from '../../geometry/solid-shapes.js';
-import { type Strokes, textSolid, textStrokes } from '../../geometry/text-solid.js';
+import { outlineContains } from '../../geometry/outline/contains.js';
+import { flattenOutline } from '../../geometry/outline/flatten.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import { difference, placed, type Solid } from '../../geometry/solid/solid.js';
+import { box, circlePoints, prism } from '../../geometry/solid/solid-shapes.js';
+import { type Strokes, textSolid, textStrokes } from '../../geometry/solid/text-solid.js';
 import { add2, scale2, type Vec2 } from '../../geometry/vec2.js';
-import { type FlangeOpening, type FlangeRegion, holeOutline } from '../flange-region.js';
+import { type FlangeOpening, type FlangeRegion, holeOutline } from '../flange/region.js';
 import { ENGRAVED } from './printed-writing.js';
 import { metalAbout, type Notch, notchOf, TAB } from './proof-plate.js';
 

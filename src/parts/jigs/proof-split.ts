@@ -1,11 +1,11 @@
-import { outlineContains } from '../../geometry/outline-contains.js';
-import { flattenOutline } from '../../geometry/outline-flatten.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { difference, intersection, type Solid, trimmed, union } from '../../geometry/solid.js';
-import { prism } from '../../geometry/solid-shapes.js';
+import { outlineContains } from '../../geometry/outline/contains.js';
+import { flattenOutline } from '../../geometry/outline/flatten.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import { difference, intersection, type Solid, trimmed, union } from '../../geometry/solid/solid.js';
+import { prism } from '../../geometry/solid/solid-shapes.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { Vec3 } from '../../geometry/vec3.js';
-import type { FlangeRegion } from '../flange-region.js';
+import type { FlangeRegion } from '../flange/region.js';
 import { metalAbout } from './proof-plate.js';
 
 /** A cut across the plate at x with a dovetail tongue of the left piece reaching into the right one; head face, mm. */

@@ -1,4 +1,4 @@
-import { type Meeting, meetingsOf } from '../../geometry/mesh-meetings.js';
+import { type Meeting, meetingsOf } from '../../geometry/solid/mesh-meetings.js';
 import { CHORD_ERROR } from '../../geometry/tolerance.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';

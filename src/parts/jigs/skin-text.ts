@@ -1,8 +1,8 @@
 import type { Frame } from '../../geometry/frame.js';
 import { pointFrom } from '../../geometry/frame.js';
-import { pathLength } from '../../geometry/path.js';
-import { type Strokes, textStrokes } from '../../geometry/text-solid.js';
-import { heightOver, skinFrame, type TubeSkin } from '../../geometry/tube-skin.js';
+import { pathLength } from '../../geometry/path/path.js';
+import { type Strokes, textStrokes } from '../../geometry/solid/text-solid.js';
+import { heightOver, skinFrame, type TubeSkin } from '../../geometry/sweep/tube-skin.js';
 import { RAISED } from './printed-writing.js';
 
 /** A rectangle of the unrolled skin that is not free: middle and half sizes along, mm, and round, rad. */

@@ -1,5 +1,5 @@
-import type { Mesh } from '../../geometry/mesh.js';
-import { type Bounds, meshBounds } from '../../geometry/mesh-measure.js';
+import { type Bounds, meshBounds } from '../../geometry/mesh/measure.js';
+import type { Mesh } from '../../geometry/mesh/mesh.js';
 import type { SolidPart } from '../part.js';
 import { placedMesh } from '../printed-part.js';
 

@@ -1,5 +1,5 @@
 import type { Stiffness } from '../../geometry/compliance.js';
-import { segmentApproach } from '../../geometry/segment-distance.js';
+import { segmentApproach } from '../../geometry/space/segment-distance.js';
 import { distance } from '../../geometry/vec3.js';
 import type { HolderBlock } from './holder-block.js';
 import { type StrutLine, takenBy } from './strut-line.js';

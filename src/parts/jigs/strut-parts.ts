@@ -1,6 +1,6 @@
 import { frameFacing, WORLD } from '../../geometry/frame.js';
-import { difference, hull, placed, type Solid, trimmed, union } from '../../geometry/solid.js';
-import { bar } from '../../geometry/solid-shapes.js';
+import { difference, hull, placed, type Solid, trimmed, union } from '../../geometry/solid/solid.js';
+import { bar } from '../../geometry/solid/solid-shapes.js';
 import { along, cross, length, perpendicularTo, scale, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import type { SolidPart } from '../part.js';

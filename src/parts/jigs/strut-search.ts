@@ -1,5 +1,5 @@
 import { pointFrom } from '../../geometry/frame.js';
-import { segmentApproach } from '../../geometry/segment-distance.js';
+import { segmentApproach } from '../../geometry/space/segment-distance.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { along, distance, dot, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { FootPlace } from './foot-places.js';

@@ -1,8 +1,8 @@
 import { type Frame, pointFrom } from '../../geometry/frame.js';
-import { type Obstacle, obstacleDistance } from '../../geometry/obstacle.js';
-import { headingAt, pathLength } from '../../geometry/path.js';
-import { segmentApproach } from '../../geometry/segment-distance.js';
-import { spanAtRun } from '../../geometry/span-at-run.js';
+import { headingAt, pathLength } from '../../geometry/path/path.js';
+import { spanAtRun } from '../../geometry/path/span-at-run.js';
+import { type Obstacle, obstacleDistance } from '../../geometry/space/obstacle.js';
+import { segmentApproach } from '../../geometry/space/segment-distance.js';
 import { along, distance, dot, lerp, sub, type Vec3 } from '../../geometry/vec3.js';
 import type { RoutedTube } from '../../routing/routed.js';
 import { type FootPlace, PAD } from './foot-places.js';

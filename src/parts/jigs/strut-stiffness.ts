@@ -11,7 +11,7 @@ import {
   together,
 } from '../../geometry/compliance.js';
 import { type Frame, pointFrom } from '../../geometry/frame.js';
-import { headingAt, pathLength } from '../../geometry/path.js';
+import { headingAt, pathLength } from '../../geometry/path/path.js';
 import { distance, type Vec3 } from '../../geometry/vec3.js';
 import type { JigPlan } from '../../params/plan.js';
 import type { RoutedTube } from '../../routing/routed.js';

@@ -1,7 +1,7 @@
-import type { Mesh } from '../../geometry/mesh.js';
-import { type Path, pathLength } from '../../geometry/path.js';
-import { circlePoints } from '../../geometry/solid-shapes.js';
-import { type SweepSize, sweepSection } from '../../geometry/sweep.js';
+import type { Mesh } from '../../geometry/mesh/mesh.js';
+import { type Path, pathLength } from '../../geometry/path/path.js';
+import { circlePoints } from '../../geometry/solid/solid-shapes.js';
+import { type SweepSize, sweepSection } from '../../geometry/sweep/sweep.js';
 import { CHORD_ERROR } from '../../geometry/tolerance.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { Vec3 } from '../../geometry/vec3.js';

@@ -1,10 +1,8 @@
 import { type Frame, frameFacing, pointInto, WORLD } from '../../geometry/frame.js';
-import { obstacleDistance } from '../../geometry/obstacle.js';
-import { flattenOutline } from '../../geometry/outline-flatten.js';
-import { offsetOutline } from '../../geometry/outline-offset.js';
-import { headingAt, type Path, partOfPath } from '../../geometry/path.js';
-import { pathInto } from '../../geometry/path-placed.js';
-import { segmentApproach } from '../../geometry/segment-distance.js';
+import { flattenOutline } from '../../geometry/outline/flatten.js';
+import { offsetOutline } from '../../geometry/outline/offset.js';
+import { headingAt, type Path, partOfPath } from '../../geometry/path/path.js';
+import { pathInto } from '../../geometry/path/placed.js';
 import {
   bodiesOf,
   difference,
@@ -16,18 +14,20 @@ import {
   solidOf,
   trimmed,
   union,
-} from '../../geometry/solid.js';
-import { bar, circlePoints, prism } from '../../geometry/solid-shapes.js';
-import { sweepRound } from '../../geometry/sweep.js';
+} from '../../geometry/solid/solid.js';
+import { bar, circlePoints, prism } from '../../geometry/solid/solid-shapes.js';
+import { obstacleDistance } from '../../geometry/space/obstacle.js';
+import { segmentApproach } from '../../geometry/space/segment-distance.js';
+import { sweepRound } from '../../geometry/sweep/sweep.js';
 import { add2, type Vec2 } from '../../geometry/vec2.js';
 import { along, distance, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { JigFoot, Plan } from '../../params/plan.js';
 import type { KeptOut } from '../../routing/problem.js';
 import type { RoutedPrimary, RoutedTube } from '../../routing/routed.js';
-import type { FlangePart } from '../flange.js';
+import type { FlangePart } from '../flange/flange.js';
 import type { SolidPart } from '../part.js';
-import { tubeStart } from '../pieces.js';
 import { printedPart } from '../printed-part.js';
+import { tubeStart } from '../tube/pieces.js';
 import { type FootPlace, footPlaces, PAD } from './foot-places.js';
 import { LIP, proofThickness } from './proof-plate.js';
 import { PROUD } from './skin-text.js';

@@ -1,12 +1,12 @@
 import { pointFrom } from '../../geometry/frame.js';
-import { endOf } from '../../geometry/path.js';
+import { endOf } from '../../geometry/path/path.js';
 import type { Plane } from '../../geometry/plane.js';
 import { along, dot, length, perpendicularTo, sub, unit, type Vec3 } from '../../geometry/vec3.js';
 import type { Plan } from '../../params/plan.js';
 import type { RoutedPrimary, RoutedSecondary, RoutedTube } from '../../routing/routed.js';
-import type { FlangePart } from '../flange.js';
+import type { FlangePart } from '../flange/flange.js';
 import type { SolidPart } from '../part.js';
-import { type Piece, piecesOf } from '../pieces.js';
+import { type Piece, piecesOf } from '../tube/pieces.js';
 import { dummyTube } from './dummy-tube.js';
 import { type JointKey, jointKeys } from './joint-keys.js';
 import { portPlug } from './port-plug.js';

@@ -1,5 +1,5 @@
 import type { Frame } from '../../geometry/frame.js';
-import { type Strokes, textStrokes } from '../../geometry/text-solid.js';
+import { type Strokes, textStrokes } from '../../geometry/solid/text-solid.js';
 
 /** Height of the writing: as wanted, and the least a printer can draw, mm. */
 const HEIGHT = 10;

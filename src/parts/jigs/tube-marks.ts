@@ -1,7 +1,7 @@
-import { pathLength } from '../../geometry/path.js';
-import { placed, type Solid, solidOf } from '../../geometry/solid.js';
-import { textSolid } from '../../geometry/text-solid.js';
-import { type SkinBlock, skinAngle, skinBlocks, type TubeSkin } from '../../geometry/tube-skin.js';
+import { pathLength } from '../../geometry/path/path.js';
+import { placed, type Solid, solidOf } from '../../geometry/solid/solid.js';
+import { textSolid } from '../../geometry/solid/text-solid.js';
+import { type SkinBlock, skinAngle, skinBlocks, type TubeSkin } from '../../geometry/sweep/tube-skin.js';
 import type { Vec3 } from '../../geometry/vec3.js';
 import { RAISED } from './printed-writing.js';
 import { type SkinText, skinText, type Taken } from './skin-text.js';

@@ -1,12 +1,12 @@
 import { degrees } from '../../geometry/angle.js';
-import { circleRim, hullRim } from '../../geometry/convex-rim.js';
+import { circleRim, hullRim } from '../../geometry/development/convex-rim.js';
+import { type CutSurface, squareEnd, type TubeEnd, tubeEnd } from '../../geometry/development/tube-end.js';
 import { directionInto, type Frame, pointInto } from '../../geometry/frame.js';
-import { PARALLEL } from '../../geometry/merge-end.js';
+import { PARALLEL } from '../../geometry/merge/end.js';
 import type { Plane } from '../../geometry/plane.js';
-import { type CutSurface, squareEnd, type TubeEnd, tubeEnd } from '../../geometry/tube-end.js';
+import { lengthsIn, sizeWords } from '../../params/faults/wording.js';
 import type { LengthUnit } from '../../params/units.js';
-import { lengthsIn, sizeWords } from '../../params/wording.js';
-import type { CollectorGeometry } from '../merge-geometry.js';
+import type { CollectorGeometry } from '../collector/merge-geometry.js';
 import type { Pattern } from './pattern.js';
 import { saddlePatterns } from './saddle-patterns.js';
 import { frustumPattern, type SheetSpec, transitionPattern } from './sheet-pattern.js';

@@ -1,4 +1,4 @@
-import type { Outline } from '../../geometry/outline.js';
+import type { Outline } from '../../geometry/outline/outline.js';
 import { distance2, type Vec2 } from '../../geometry/vec2.js';
 import type { Pattern } from './pattern.js';
 

@@ -1,7 +1,7 @@
-import { circleRim, rectangleRim } from '../../geometry/convex-rim.js';
+import { circleRim, rectangleRim } from '../../geometry/development/convex-rim.js';
+import { lengthWords, sizeWords } from '../../params/faults/wording.js';
 import type { FabricatedPiece } from '../../params/plan.js';
 import type { LengthUnit } from '../../params/units.js';
-import { lengthWords, sizeWords } from '../../params/wording.js';
 import { fileName } from '../printed-part.js';
 import { mitrePattern, pieCutPatterns } from './mitre-patterns.js';
 import type { Pattern } from './pattern.js';

@@ -1,7 +1,7 @@
 import { degrees } from '../../geometry/angle.js';
-import { mitredBend } from '../../geometry/mitred-bend.js';
-import { type CutSurface, squareEnd, type TubeEnd, tubeEnd } from '../../geometry/tube-end.js';
-import { lengthWords } from '../../params/wording.js';
+import { mitredBend } from '../../geometry/development/mitred-bend.js';
+import { type CutSurface, squareEnd, type TubeEnd, tubeEnd } from '../../geometry/development/tube-end.js';
+import { lengthWords } from '../../params/faults/wording.js';
 import type { Pattern } from './pattern.js';
 import { type Layout, markedRadius, type RoundTube, STRIP, wrapPattern } from './wrap.js';
 

@@ -1,4 +1,4 @@
-import type { Outline } from '../../geometry/outline.js';
+import type { Outline } from '../../geometry/outline/outline.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { LengthUnit } from '../../params/units.js';
 

@@ -1,5 +1,5 @@
 import type { Plan } from '../../params/plan.js';
-import type { CollectorGeometry } from '../merge-geometry.js';
+import type { CollectorGeometry } from '../collector/merge-geometry.js';
 import { collectorFiles } from '../printed-part.js';
 import {
   branchPatterns,

@@ -1,7 +1,7 @@
 import { degrees } from '../../geometry/angle.js';
 import { angleBetween } from '../../geometry/vec3.js';
+import { sizeWords } from '../../params/faults/wording.js';
 import type { Plan } from '../../params/plan.js';
-import { sizeWords } from '../../params/wording.js';
 import { mitrePattern } from './mitre-patterns.js';
 import type { Pattern } from './pattern.js';
 import type { Layout } from './wrap.js';

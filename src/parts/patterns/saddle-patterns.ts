@@ -1,10 +1,10 @@
 import { degrees } from '../../geometry/angle.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { translateOutline } from '../../geometry/outline-transform.js';
-import { hostCut, type Saddle, saddleHole } from '../../geometry/saddle.js';
-import { seatedEnd, squareEnd } from '../../geometry/tube-end.js';
+import { hostCut, type Saddle, saddleHole } from '../../geometry/development/saddle.js';
+import { seatedEnd, squareEnd } from '../../geometry/development/tube-end.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import { translateOutline } from '../../geometry/outline/transform.js';
+import { lengthsIn, lengthWords, sizeWords } from '../../params/faults/wording.js';
 import type { LengthUnit } from '../../params/units.js';
-import { lengthsIn, lengthWords, sizeWords } from '../../params/wording.js';
 import type { Pattern } from './pattern.js';
 import { EDGE_TOLERANCE, type Layout, type RoundTube, STRIP, wrapPattern } from './wrap.js';
 

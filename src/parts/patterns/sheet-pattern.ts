@@ -1,9 +1,9 @@
 import { wrapPi } from '../../geometry/angle.js';
-import type { ConvexRim } from '../../geometry/convex-rim.js';
-import { type DevelopedBand, developBand, type Ruling } from '../../geometry/developed-band.js';
-import { coneSector, frustumOutline } from '../../geometry/frustum.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { translateOutline } from '../../geometry/outline-transform.js';
+import type { ConvexRim } from '../../geometry/development/convex-rim.js';
+import { type DevelopedBand, developBand, type Ruling } from '../../geometry/development/developed-band.js';
+import { coneSector, frustumOutline } from '../../geometry/development/frustum.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import { translateOutline } from '../../geometry/outline/transform.js';
 import { lerp2, sub2, type Vec2 } from '../../geometry/vec2.js';
 import type { LengthUnit } from '../../params/units.js';
 import type { Pattern, PatternLine } from './pattern.js';

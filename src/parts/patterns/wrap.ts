@@ -1,14 +1,14 @@
 import { wrapTwoPi } from '../../geometry/angle.js';
-import type { Outline } from '../../geometry/outline.js';
-import { polygonOutline } from '../../geometry/outline-make.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { outlineOfSides, reverseSide, type Side } from '../../geometry/outline-sides.js';
-import { mirrorOutline, translateOutline } from '../../geometry/outline-transform.js';
-import { leastBetween, type TubeEnd } from '../../geometry/tube-end.js';
-import { unrolledEdge } from '../../geometry/unrolled-edge.js';
+import { leastBetween, type TubeEnd } from '../../geometry/development/tube-end.js';
+import { unrolledEdge } from '../../geometry/development/unrolled-edge.js';
+import { polygonOutline } from '../../geometry/outline/make.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import type { Outline } from '../../geometry/outline/outline.js';
+import { outlineOfSides, reverseSide, type Side } from '../../geometry/outline/sides.js';
+import { mirrorOutline, translateOutline } from '../../geometry/outline/transform.js';
 import type { Vec2 } from '../../geometry/vec2.js';
+import { lengthWords } from '../../params/faults/wording.js';
 import type { PatternPlan } from '../../params/plan.js';
-import { lengthWords } from '../../params/wording.js';
 import type { Pattern, PatternLine } from './pattern.js';
 
 /** Largest distance allowed between a drawn edge and the true one, mm. */

@@ -1,11 +1,11 @@
-import type { Outline } from '../../geometry/outline.js';
-import { windingNumber } from '../../geometry/outline-contains.js';
-import { outlineToOutline, pointToSide } from '../../geometry/outline-distance.js';
-import { rectangleOutline } from '../../geometry/outline-make.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { type Side, sidesOf } from '../../geometry/outline-sides.js';
-import { translateOutline } from '../../geometry/outline-transform.js';
-import { type StrokeText, strokeText, strokeUp } from '../../geometry/stroke-font.js';
+import { windingNumber } from '../../geometry/outline/contains.js';
+import { outlineToOutline, pointToSide } from '../../geometry/outline/distance.js';
+import { rectangleOutline } from '../../geometry/outline/make.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import type { Outline } from '../../geometry/outline/outline.js';
+import { type Side, sidesOf } from '../../geometry/outline/sides.js';
+import { translateOutline } from '../../geometry/outline/transform.js';
+import { type StrokeText, strokeText, strokeUp } from '../../geometry/solid/stroke-font.js';
 import { add2, distance2, lerp2, type Vec2 } from '../../geometry/vec2.js';
 import type { FlatRegion } from './flat-part.js';
 

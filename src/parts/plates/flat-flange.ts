@@ -1,9 +1,9 @@
-import { circleOutline } from '../../geometry/outline-make.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
+import { circleOutline } from '../../geometry/outline/make.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import { lengthWords, sizeWords } from '../../params/faults/wording.js';
 import type { LengthUnit } from '../../params/units.js';
-import { lengthWords, sizeWords } from '../../params/wording.js';
-import type { FlangePart } from '../flange-part.js';
-import { type FlangeHole, type FlangeRegion, holeOutline } from '../flange-region.js';
+import type { FlangePart } from '../flange/part.js';
+import { type FlangeHole, type FlangeRegion, holeOutline } from '../flange/region.js';
 import { engravingOf, type Mark, middleOf } from './engraving.js';
 import type { FlatHole, FlatPart, FlatRegion } from './flat-part.js';
 

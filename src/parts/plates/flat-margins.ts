@@ -1,6 +1,6 @@
-import type { Outline } from '../../geometry/outline.js';
-import { outlineContains } from '../../geometry/outline-contains.js';
-import { outlineToOutline } from '../../geometry/outline-distance.js';
+import { outlineContains } from '../../geometry/outline/contains.js';
+import { outlineToOutline } from '../../geometry/outline/distance.js';
+import type { Outline } from '../../geometry/outline/outline.js';
 import type { FlatRegion } from './flat-part.js';
 
 /** Metal between an opening or hole and another line of a part, exact. */

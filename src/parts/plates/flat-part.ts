@@ -1,7 +1,7 @@
-import type { Outline } from '../../geometry/outline.js';
-import { outlineArea } from '../../geometry/outline-measure.js';
-import { offsetOutline } from '../../geometry/outline-offset.js';
-import { validateOutline } from '../../geometry/outline-valid.js';
+import { outlineArea } from '../../geometry/outline/measure.js';
+import { offsetOutline } from '../../geometry/outline/offset.js';
+import type { Outline } from '../../geometry/outline/outline.js';
+import { validateOutline } from '../../geometry/outline/valid.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { LengthUnit } from '../../params/units.js';
 

@@ -1,5 +1,5 @@
 import type { Plan } from '../../params/plan.js';
-import type { FlangePart } from '../flange-part.js';
+import type { FlangePart } from '../flange/part.js';
 import { flatFlange } from './flat-flange.js';
 import type { FlatPart } from './flat-part.js';
 import { gasketsOf } from './gasket.js';

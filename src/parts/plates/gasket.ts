@@ -1,9 +1,9 @@
-import { outlineContains } from '../../geometry/outline-contains.js';
-import { outlineBounds, signedArea } from '../../geometry/outline-measure.js';
-import { offsetOutlines } from '../../geometry/outline-offset.js';
+import { outlineContains } from '../../geometry/outline/contains.js';
+import { outlineBounds, signedArea } from '../../geometry/outline/measure.js';
+import { offsetOutlines } from '../../geometry/outline/offset.js';
 import type { Vec2 } from '../../geometry/vec2.js';
+import { lengthWords } from '../../params/faults/wording.js';
 import type { GasketsPlan, Plan } from '../../params/plan.js';
-import { lengthWords } from '../../params/wording.js';
 import type { FlatOpening, FlatPart } from './flat-part.js';
 import type { PlatePart } from './plate.js';
 

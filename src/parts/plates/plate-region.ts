@@ -1,15 +1,15 @@
-import type { Outline } from '../../geometry/outline.js';
-import { hullOf } from '../../geometry/outline-hull.js';
-import { circleOutline, rectangleOutline } from '../../geometry/outline-make.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { offsetOutline } from '../../geometry/outline-offset.js';
-import { translateOutline } from '../../geometry/outline-transform.js';
-import { validateOutline } from '../../geometry/outline-valid.js';
+import { hullOf } from '../../geometry/outline/hull.js';
+import { circleOutline, rectangleOutline } from '../../geometry/outline/make.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import { offsetOutline } from '../../geometry/outline/offset.js';
+import type { Outline } from '../../geometry/outline/outline.js';
+import { translateOutline } from '../../geometry/outline/transform.js';
+import { validateOutline } from '../../geometry/outline/valid.js';
 import type { Vec2 } from '../../geometry/vec2.js';
+import { lengthWords } from '../../params/faults/wording.js';
 import type { PlateBolts, PlatePattern, PlatePlan, PlateThroat } from '../../params/plan.js';
 import type { LengthUnit } from '../../params/units.js';
-import { lengthWords } from '../../params/wording.js';
-import { flangeEdge } from '../flange-edge.js';
+import { flangeEdge } from '../flange/edge.js';
 import type { FlatHole, FlatOpening, FlatRegion } from './flat-part.js';
 
 type Bolted = Exclude<PlatePattern, { readonly kind: 'vband_bore' | 'slip_joint' }>;

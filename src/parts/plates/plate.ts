@@ -1,11 +1,11 @@
 import { degrees } from '../../geometry/angle.js';
 import type { Frame } from '../../geometry/frame.js';
-import { outlineArea, outlineBounds } from '../../geometry/outline-measure.js';
+import { outlineArea, outlineBounds } from '../../geometry/outline/measure.js';
 import { along } from '../../geometry/vec3.js';
-import { inletTube } from '../../params/inlet-tube.js';
+import { inletTube } from '../../params/collector/inlet-tube.js';
+import { type LengthWords, lengthsIn } from '../../params/faults/wording.js';
 import type { CollectorPlan, Plan, PlatePlan } from '../../params/plan.js';
-import { type LengthWords, lengthsIn } from '../../params/wording.js';
-import { collectorGeometry } from '../merge-geometry.js';
+import { collectorGeometry } from '../collector/merge-geometry.js';
 import { plateDensity } from '../plate-density.js';
 import { fileName } from '../printed-part.js';
 import { engravingOf, middleOf } from './engraving.js';

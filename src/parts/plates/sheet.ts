@@ -1,7 +1,7 @@
-import type { Outline } from '../../geometry/outline.js';
-import { outlineToOutline } from '../../geometry/outline-distance.js';
-import { outlineBounds } from '../../geometry/outline-measure.js';
-import { rotateOutline, translateOutline } from '../../geometry/outline-transform.js';
+import { outlineToOutline } from '../../geometry/outline/distance.js';
+import { outlineBounds } from '../../geometry/outline/measure.js';
+import type { Outline } from '../../geometry/outline/outline.js';
+import { rotateOutline, translateOutline } from '../../geometry/outline/transform.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { SheetPlan } from '../../params/plan.js';
 import type { LengthUnit } from '../../params/units.js';

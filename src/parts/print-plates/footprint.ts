@@ -1,4 +1,4 @@
-import { type Shadow, shadowBox } from '../../geometry/shadow.js';
+import { type Shadow, shadowBox } from '../../geometry/mesh/shadow.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 
 /** Raster of a build plate: number of cells across and up, and their size, mm. */

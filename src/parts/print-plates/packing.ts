@@ -1,5 +1,5 @@
 import { cosSinDegrees } from '../../geometry/angle.js';
-import { type Shadow, shadowArea, shadowBox, turnedShadow } from '../../geometry/shadow.js';
+import { type Shadow, shadowArea, shadowBox, turnedShadow } from '../../geometry/mesh/shadow.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import { type Footprint, footprintOf, halfTurned, type Raster, rasterOf } from './footprint.js';
 import { emptyPlate, freeColumn, type PlateRaster, take } from './plate-raster.js';

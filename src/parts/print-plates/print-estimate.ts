@@ -1,5 +1,5 @@
-import type { Mesh } from '../../geometry/mesh.js';
-import { cornersOf, meshBounds, meshVolume, triangleCount } from '../../geometry/mesh-measure.js';
+import { cornersOf, meshBounds, meshVolume, triangleCount } from '../../geometry/mesh/measure.js';
+import type { Mesh } from '../../geometry/mesh/mesh.js';
 import { cross, length, sub } from '../../geometry/vec3.js';
 import type { PrintPlan } from '../../params/plan.js';
 

@@ -1,4 +1,4 @@
-import { shadowOf } from '../../geometry/shadow.js';
+import { shadowOf } from '../../geometry/mesh/shadow.js';
 import type { Vec2 } from '../../geometry/vec2.js';
 import type { JigPlan } from '../../params/plan.js';
 import type { SolidPart } from '../part.js';

@@ -1,5 +1,5 @@
 import type { Plan } from '../../params/plan.js';
-import type { CutPiece } from '../cut-list.js';
+import type { CutPiece } from '../tube/cut-list.js';
 import type { StockBill, StockItem, StockUse } from './bill.js';
 import { estimatesOf } from './estimates.js';
 import { type SizeStock, sameSize, stockOfSizes } from './items.js';

@@ -1,9 +1,9 @@
-import { inletTube } from '../../params/inlet-tube.js';
+import { inletTube } from '../../params/collector/inlet-tube.js';
 import type { Plan } from '../../params/plan.js';
-import type { CutPiece } from '../cut-list.js';
-import { collectorGeometry } from '../merge-geometry.js';
-import { mergeWelds } from '../merge-seams.js';
+import { collectorGeometry } from '../collector/merge-geometry.js';
+import { mergeWelds } from '../collector/merge-seams.js';
 import { knownDensity } from '../plate-density.js';
+import type { CutPiece } from '../tube/cut-list.js';
 
 /** Wall section of a tube, mm2. */
 const wallArea = (od: number, wall: number): number => Math.PI * (od - wall) * wall;

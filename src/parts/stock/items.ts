@@ -1,8 +1,8 @@
 import { degrees } from '../../geometry/angle.js';
 import { LENGTH_TOLERANCE } from '../../geometry/tolerance.js';
+import { tidy } from '../../params/faults/wording.js';
 import type { Plan, StockBend, StockStick } from '../../params/plan.js';
 import { inches, type LengthUnit } from '../../params/units.js';
-import { tidy } from '../../params/wording.js';
 import type { StockItem } from './bill.js';
 
 /** A size of tube in a plan with all stock the plan lists for it. */

@@ -1,4 +1,4 @@
-import type { CutPiece } from '../cut-list.js';
+import type { CutPiece } from '../tube/cut-list.js';
 import type { StockItem, StockUse } from './bill.js';
 import { kerfAngle, type Pattern, type Place, type Saw } from './pattern.js';
 

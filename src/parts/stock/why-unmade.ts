@@ -1,7 +1,7 @@
 import { degrees } from '../../geometry/angle.js';
+import { type LengthWords, lengthWords } from '../../params/faults/wording.js';
 import type { LengthUnit } from '../../params/units.js';
-import { type LengthWords, lengthWords } from '../../params/wording.js';
-import type { CutPiece } from '../cut-list.js';
+import type { CutPiece } from '../tube/cut-list.js';
 import type { StockItem } from './bill.js';
 import { FIT, roomOf, type Saw } from './pattern.js';
 

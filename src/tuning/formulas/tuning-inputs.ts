@@ -1,5 +1,5 @@
 import { degrees } from '../../geometry/angle.js';
-import { outlineArea } from '../../geometry/outline-measure.js';
+import { outlineArea } from '../../geometry/outline/measure.js';
 import type { Plan } from '../../params/plan.js';
 import { BURNED, soundSpeed } from '../gas/gas.js';
 

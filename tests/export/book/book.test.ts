@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { BookInput } from '../../../src/export/book/book-input.js';
 import { drawingsSection } from '../../../src/export/book/drawings-section.js';
 import type { OutputFile } from '../../../src/export/output-file.js';
-import type { Summary } from '../../../src/export/summary-schema.js';
+import type { Summary } from '../../../src/export/summary/summary-schema.js';
 import { outputsOf } from '../../../src/outputs.js';
 import { type BuiltHeader, buildHeader } from '../../../src/pipeline.js';
 import { csvRows } from '../../support/csv-rows.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { collectorFigure } from '../../../src/export/book/collector-figure.js';
-import type { Collector } from '../../../src/parts/collector.js';
-import { collectorGeometry } from '../../../src/parts/merge-geometry.js';
+import type { Collector } from '../../../src/parts/collector/collector.js';
+import { collectorGeometry } from '../../../src/parts/collector/merge-geometry.js';
 import { mergePlan, TUBE, VENTURI } from '../../support/merge-plan.js';
 
 const collector = (inlets: number, outlet?: typeof VENTURI): Collector => {

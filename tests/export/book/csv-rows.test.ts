@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csvRows, numberOf, wordsOf } from '../../../src/export/book/csv-rows.js';
-import { csvBytes } from '../../../src/export/csv.js';
+import { csvBytes } from '../../../src/export/csv/csv.js';
 import type { OutputFile } from '../../../src/export/output-file.js';
 
 const file = (bytes: Uint8Array): OutputFile => ({ path: 'table.csv', kind: 'stock', bytes });

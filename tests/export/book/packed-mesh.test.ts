@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { packMesh, unpackMesh } from '../../../src/export/book/packed-mesh.js';
-import { meshVolume } from '../../../src/geometry/mesh-measure.js';
-import { meshFaults } from '../../../src/geometry/mesh-validate.js';
-import { difference, evaluate } from '../../../src/geometry/solid.js';
-import { bar, box } from '../../../src/geometry/solid-shapes.js';
+import { meshVolume } from '../../../src/geometry/mesh/measure.js';
+import { meshFaults } from '../../../src/geometry/mesh/validate.js';
+import { difference, evaluate } from '../../../src/geometry/solid/solid.js';
+import { bar, box } from '../../../src/geometry/solid/solid-shapes.js';
 
 const pipe = evaluate(difference(bar(21.3, -400, 137.77), bar(19.7, -500, 200)));
 

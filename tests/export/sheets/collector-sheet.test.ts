@@ -1,8 +1,8 @@
 import { beforeAll, expect, test } from 'vitest';
 import type { SheetInput } from '../../../src/export/sheets/sheet-input.js';
 import { shopSheets } from '../../../src/export/sheets/shop-sheets.js';
-import { inletTube } from '../../../src/params/inlet-tube.js';
-import { collectorOf } from '../../../src/parts/collector.js';
+import { inletTube } from '../../../src/params/collector/inlet-tube.js';
+import { collectorOf } from '../../../src/parts/collector/collector.js';
 import { clashesOf, type PageWords, wordBoxesOfPdf } from '../../support/read-pdf.js';
 import { sheetInputOf } from '../../support/sheet-input.js';
 import { routedStarter } from '../../support/starter.js';

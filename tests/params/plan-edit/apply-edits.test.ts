@@ -5,7 +5,7 @@ import { parse } from 'yaml';
 import { applyEdits } from '../../../src/params/plan-edit/apply-edits.js';
 import { type PlanEdit, planEditSchema } from '../../../src/params/plan-edit/plan-edit.js';
 import { readPlan } from '../../../src/params/read-plan.js';
-import { STARTERS } from '../../../src/params/starter.js';
+import { STARTERS } from '../../../src/params/text/starter.js';
 import { parseLength } from '../../../src/params/units.js';
 import { TEMPLATE_FOLDER } from '../../support/command.js';
 import { commentsOf } from '../../support/yaml-comments.js';

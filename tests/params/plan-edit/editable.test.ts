@@ -4,7 +4,7 @@ import { applyEdits } from '../../../src/params/plan-edit/apply-edits.js';
 import { type Editable, editableOf } from '../../../src/params/plan-edit/editable.js';
 import type { PlanEdit } from '../../../src/params/plan-edit/plan-edit.js';
 import { readPlan } from '../../../src/params/read-plan.js';
-import { STARTERS } from '../../../src/params/starter.js';
+import { STARTERS } from '../../../src/params/text/starter.js';
 import { TEMPLATE_FOLDER } from '../../support/command.js';
 
 const read = (text: string): Editable => {

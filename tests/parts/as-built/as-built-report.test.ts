@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { radians } from '../../../src/geometry/angle.js';
-import { firstNormal, lraFromPolygon, polygonFromLra } from '../../../src/geometry/lra.js';
+import { firstNormal, lraFromPolygon, polygonFromLra } from '../../../src/geometry/path/lra.js';
 import { distance, rotateAbout, sub, unit, type Vec3 } from '../../../src/geometry/vec3.js';
 import type { MeasuredPiece, MeasuredTube } from '../../../src/params/as-built/as-built.js';
 import { asBuiltReport, type SpreadFound } from '../../../src/parts/as-built/as-built-report.js';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { headingAt, pathFromPolygon, pathLength, segmentLength } from '../../../src/geometry/path.js';
+import { pathFromPolygon } from '../../../src/geometry/path/control-polygon.js';
+import { headingAt, pathLength, segmentLength } from '../../../src/geometry/path/path.js';
 import { rotateAbout, unit, type Vec3 } from '../../../src/geometry/vec3.js';
 import { lengthByStrings, runFilledBy, waterIn } from '../../../src/parts/as-built/built-tube.js';
 import {

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { inletTube } from '../../../src/params/inlet-tube.js';
+import { inletTube } from '../../../src/params/collector/inlet-tube.js';
+import { flowStretches } from '../../../src/parts/collector/merge-flow.js';
+import { collectorGeometry } from '../../../src/parts/collector/merge-geometry.js';
 import { exhaustSystemOf } from '../../../src/parts/gas-path/exhaust-system-of.js';
 import { circleArea, conesOf, coneVolume } from '../../../src/parts/gas-path/gas-way.js';
 import { headerPath } from '../../../src/parts/gas-path/header-path.js';
 import { auditOf } from '../../../src/parts/gas-path/path-audit.js';
-import { flowStretches } from '../../../src/parts/merge-flow.js';
-import { collectorGeometry } from '../../../src/parts/merge-geometry.js';
 import { routedStarter } from '../../support/starter.js';
 
 describe.each(['inline-four', 'inline-four-421', 'inline-four-stepped', 'inline-six-turbo', 'single', 'v8-bank'])(

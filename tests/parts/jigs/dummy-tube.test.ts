@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { pointFrom, pointInto } from '../../../src/geometry/frame.js';
-import { meshBounds, meshVolume, shellsOf } from '../../../src/geometry/mesh-measure.js';
-import { meshFaults } from '../../../src/geometry/mesh-validate.js';
-import { endOf, pathLength, startOf } from '../../../src/geometry/path.js';
-import { overlapVolume, placed, solidOf, volumeOf } from '../../../src/geometry/solid.js';
-import { bar } from '../../../src/geometry/solid-shapes.js';
-import { sweepRound, sweptSectionArea } from '../../../src/geometry/sweep.js';
+import { meshBounds, meshVolume, shellsOf } from '../../../src/geometry/mesh/measure.js';
+import { meshFaults } from '../../../src/geometry/mesh/validate.js';
+import { endOf, pathLength, startOf } from '../../../src/geometry/path/path.js';
+import { overlapVolume, placed, solidOf, volumeOf } from '../../../src/geometry/solid/solid.js';
+import { bar } from '../../../src/geometry/solid/solid-shapes.js';
+import { sweepRound, sweptSectionArea } from '../../../src/geometry/sweep/sweep.js';
 import { CHORD_ERROR } from '../../../src/geometry/tolerance.js';
 import { along, distance, type Vec3 } from '../../../src/geometry/vec3.js';
 import { dummyTube } from '../../../src/parts/jigs/dummy-tube.js';

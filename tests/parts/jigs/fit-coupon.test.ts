@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { WORLD } from '../../../src/geometry/frame.js';
-import { meshBounds, meshVolume } from '../../../src/geometry/mesh-measure.js';
-import { standOf } from '../../../src/geometry/mesh-stand.js';
-import { meshFaults } from '../../../src/geometry/mesh-validate.js';
-import { intersection, placed, solidOf, volumeOf } from '../../../src/geometry/solid.js';
-import { box } from '../../../src/geometry/solid-shapes.js';
+import { meshBounds, meshVolume } from '../../../src/geometry/mesh/measure.js';
+import { standOf } from '../../../src/geometry/mesh/stand.js';
+import { meshFaults } from '../../../src/geometry/mesh/validate.js';
+import { intersection, placed, solidOf, volumeOf } from '../../../src/geometry/solid/solid.js';
+import { box } from '../../../src/geometry/solid/solid-shapes.js';
 import { couponFits, figuresOf, fitCoupon } from '../../../src/parts/jigs/fit-coupon.js';
 import { keyFor, spigot } from '../../../src/parts/jigs/key.js';
 import { jigWith } from '../../support/jig-fixture.js';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { meshVolume } from '../../../src/geometry/mesh-measure.js';
-import { outlineArea } from '../../../src/geometry/outline-measure.js';
+import { meshVolume } from '../../../src/geometry/mesh/measure.js';
+import { outlineArea } from '../../../src/geometry/outline/measure.js';
 import type { FlangePlan } from '../../../src/params/plan.js';
-import { flangesOf } from '../../../src/parts/flange.js';
+import { flangesOf } from '../../../src/parts/flange/flange.js';
 import { flangeProof } from '../../../src/parts/jigs/flange-proof.js';
 import { proofThickness } from '../../../src/parts/jigs/proof-plate.js';
 import { inlineFour } from '../../support/plan-fixture.js';

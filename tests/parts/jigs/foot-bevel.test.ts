@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { pointFrom, pointInto } from '../../../src/geometry/frame.js';
-import { meshVolume, pointOf } from '../../../src/geometry/mesh-measure.js';
-import { meshFaults } from '../../../src/geometry/mesh-validate.js';
-import { endOf, pathFromPolygon, startOf } from '../../../src/geometry/path.js';
+import { meshVolume, pointOf } from '../../../src/geometry/mesh/measure.js';
+import { meshFaults } from '../../../src/geometry/mesh/validate.js';
+import { pathFromPolygon } from '../../../src/geometry/path/control-polygon.js';
+import { endOf, startOf } from '../../../src/geometry/path/path.js';
 import { dot, sub, unit, type Vec3 } from '../../../src/geometry/vec3.js';
 import { dummyTube, FOOT } from '../../../src/parts/jigs/dummy-tube.js';
 import { keyFor } from '../../../src/parts/jigs/key.js';

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { JigPlan } from '../../../src/params/plan.js';
-import { flangesOf } from '../../../src/parts/flange.js';
+import { flangesOf } from '../../../src/parts/flange/flange.js';
 import { footPlaces } from '../../../src/parts/jigs/foot-places.js';
 import { holderBlock, seatsFor } from '../../../src/parts/jigs/holder-block.js';
 import { type HolderStruts, holderStruts } from '../../../src/parts/jigs/holder-struts.js';

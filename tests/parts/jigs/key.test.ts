@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { WORLD } from '../../../src/geometry/frame.js';
-import { difference, minGap, overlapVolume, placed, volumeOf } from '../../../src/geometry/solid.js';
-import { bar } from '../../../src/geometry/solid-shapes.js';
+import { difference, minGap, overlapVolume, placed, volumeOf } from '../../../src/geometry/solid/solid.js';
+import { bar } from '../../../src/geometry/solid/solid-shapes.js';
 import { keyFor, SOCKET_RELIEF, socket, spigot } from '../../../src/parts/jigs/key.js';
 
 const turned = (a: number) =>

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { WORLD } from '../../../src/geometry/frame.js';
-import { meshBounds } from '../../../src/geometry/mesh-measure.js';
-import { asStlReaderSees, meshFaults } from '../../../src/geometry/mesh-validate.js';
-import { endOf, startOf } from '../../../src/geometry/path.js';
+import { meshBounds } from '../../../src/geometry/mesh/measure.js';
+import { asStlReaderSees, meshFaults } from '../../../src/geometry/mesh/validate.js';
+import { endOf, startOf } from '../../../src/geometry/path/path.js';
 import {
   evaluate,
   minGap,
@@ -12,17 +12,17 @@ import {
   solidOf,
   union,
   volumeOf,
-} from '../../../src/geometry/solid.js';
-import { bar } from '../../../src/geometry/solid-shapes.js';
-import { sweepRound } from '../../../src/geometry/sweep.js';
+} from '../../../src/geometry/solid/solid.js';
+import { bar } from '../../../src/geometry/solid/solid-shapes.js';
+import { sweepRound } from '../../../src/geometry/sweep/sweep.js';
 import { along, scale, type Vec3 } from '../../../src/geometry/vec3.js';
-import { flangesOf } from '../../../src/parts/flange.js';
+import { flangesOf } from '../../../src/parts/flange/flange.js';
 import { mockUpOf } from '../../../src/parts/jigs/jigs.js';
 import { keyFor } from '../../../src/parts/jigs/key.js';
 import { proofThickness } from '../../../src/parts/jigs/proof-plate.js';
 import type { SolidPart } from '../../../src/parts/part.js';
-import { piecesOf } from '../../../src/parts/pieces.js';
 import { placedMesh } from '../../../src/parts/printed-part.js';
+import { piecesOf } from '../../../src/parts/tube/pieces.js';
 import { steppedPair } from '../../support/stepped-pair.js';
 import { twin } from '../../support/twin.js';
 

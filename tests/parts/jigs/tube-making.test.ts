@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pointFrom } from '../../../src/geometry/frame.js';
-import { meshVolume, shellsOf } from '../../../src/geometry/mesh-measure.js';
-import { meshFaults } from '../../../src/geometry/mesh-validate.js';
-import { carryNormal, endOf, headingAt, pathLength, startOf } from '../../../src/geometry/path.js';
-import { overlapVolume, placed, solidOf, volumeOf } from '../../../src/geometry/solid.js';
-import { bar, signedArea } from '../../../src/geometry/solid-shapes.js';
+import { meshVolume, shellsOf } from '../../../src/geometry/mesh/measure.js';
+import { meshFaults } from '../../../src/geometry/mesh/validate.js';
+import { carryNormal, endOf, headingAt, pathLength, startOf } from '../../../src/geometry/path/path.js';
+import { overlapVolume, placed, solidOf, volumeOf } from '../../../src/geometry/solid/solid.js';
+import { bar, signedArea } from '../../../src/geometry/solid/solid-shapes.js';
 import { CHORD_ERROR } from '../../../src/geometry/tolerance.js';
 import { along, cross, dot, length, rotateAbout, scale, sub, type Vec3 } from '../../../src/geometry/vec3.js';
 import type { JigPlan } from '../../../src/params/plan.js';

@@ -1,17 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pointFrom, pointInto } from '../../../src/geometry/frame.js';
-import { pointToOutline } from '../../../src/geometry/outline-distance.js';
-import { outlineArea, outlineBounds, perimeter } from '../../../src/geometry/outline-measure.js';
-import { validateOutline } from '../../../src/geometry/outline-valid.js';
+import { pointToOutline } from '../../../src/geometry/outline/distance.js';
+import { outlineArea, outlineBounds, perimeter } from '../../../src/geometry/outline/measure.js';
+import { validateOutline } from '../../../src/geometry/outline/valid.js';
 import { heightAbove } from '../../../src/geometry/plane.js';
-import { evaluate, hullOfPoints, placed, trimmed } from '../../../src/geometry/solid.js';
-import { bar, circlePoints } from '../../../src/geometry/solid-shapes.js';
+import { evaluate, hullOfPoints, placed, trimmed } from '../../../src/geometry/solid/solid.js';
+import { bar, circlePoints } from '../../../src/geometry/solid/solid-shapes.js';
 import { distance2 } from '../../../src/geometry/vec2.js';
 import { cross, length, sub, type Vec3 } from '../../../src/geometry/vec3.js';
-import { inletTube } from '../../../src/params/inlet-tube.js';
-import { STARTERS } from '../../../src/params/starter.js';
-import { type CollectorGeometry, collectorGeometry } from '../../../src/parts/merge-geometry.js';
+import { inletTube } from '../../../src/params/collector/inlet-tube.js';
+import { STARTERS } from '../../../src/params/text/starter.js';
+import { type CollectorGeometry, collectorGeometry } from '../../../src/parts/collector/merge-geometry.js';
 import {
   branchPatterns,
   conePattern,

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { radians } from '../../../src/geometry/angle.js';
-import { outlineArea, outlineBounds } from '../../../src/geometry/outline-measure.js';
-import { arcFraction, sidesOf } from '../../../src/geometry/outline-sides.js';
-import { validateOutline } from '../../../src/geometry/outline-valid.js';
+import { outlineArea, outlineBounds } from '../../../src/geometry/outline/measure.js';
+import { arcFraction, sidesOf } from '../../../src/geometry/outline/sides.js';
+import { validateOutline } from '../../../src/geometry/outline/valid.js';
 import type { Vec2 } from '../../../src/geometry/vec2.js';
 import type { FabricatedPiece } from '../../../src/params/plan.js';
 import { cutContour, seamLine } from '../../../src/parts/patterns/cut-contour.js';

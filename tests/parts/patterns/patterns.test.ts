@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { outlineBounds } from '../../../src/geometry/outline-measure.js';
-import { validateOutline } from '../../../src/geometry/outline-valid.js';
-import { inletTube } from '../../../src/params/inlet-tube.js';
+import { outlineBounds } from '../../../src/geometry/outline/measure.js';
+import { validateOutline } from '../../../src/geometry/outline/valid.js';
+import { inletTube } from '../../../src/params/collector/inlet-tube.js';
 import type { Plan } from '../../../src/params/plan.js';
-import { STARTERS } from '../../../src/params/starter.js';
-import { collectorGeometry } from '../../../src/parts/merge-geometry.js';
+import { STARTERS } from '../../../src/params/text/starter.js';
+import { collectorGeometry } from '../../../src/parts/collector/merge-geometry.js';
 import type { Pattern } from '../../../src/parts/patterns/pattern.js';
 import { patternsOf } from '../../../src/parts/patterns/patterns.js';
 import { starterPlan } from '../../support/starter.js';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { outlineContains } from '../../../src/geometry/outline-contains.js';
-import { pointToOutline } from '../../../src/geometry/outline-distance.js';
-import { circleOutline } from '../../../src/geometry/outline-make.js';
-import { flangesOf } from '../../../src/parts/flange.js';
+import { outlineContains } from '../../../src/geometry/outline/contains.js';
+import { pointToOutline } from '../../../src/geometry/outline/distance.js';
+import { circleOutline } from '../../../src/geometry/outline/make.js';
+import { flangesOf } from '../../../src/parts/flange/flange.js';
 import { engravingOf } from '../../../src/parts/plates/engraving.js';
 import { flatFlange } from '../../../src/parts/plates/flat-flange.js';
 import { randomHead } from '../../support/flange-arbitrary.js';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { outlineArea } from '../../../src/geometry/outline-measure.js';
-import { flangesOf } from '../../../src/parts/flange.js';
+import { outlineArea } from '../../../src/geometry/outline/measure.js';
+import { flangesOf } from '../../../src/parts/flange/flange.js';
 import { flatFlange } from '../../../src/parts/plates/flat-flange.js';
 import { flatPartsOf } from '../../../src/parts/plates/flat-parts.js';
 import { gasketOf } from '../../../src/parts/plates/gasket.js';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { outlineContains } from '../../../src/geometry/outline-contains.js';
-import { outlineArea, outlineBounds } from '../../../src/geometry/outline-measure.js';
-import { sharpestTurn } from '../../../src/geometry/outline-turn.js';
-import { validateOutline } from '../../../src/geometry/outline-valid.js';
+import { outlineContains } from '../../../src/geometry/outline/contains.js';
+import { outlineArea, outlineBounds } from '../../../src/geometry/outline/measure.js';
+import { sharpestTurn } from '../../../src/geometry/outline/turn.js';
+import { validateOutline } from '../../../src/geometry/outline/valid.js';
 import { edgeMargins, flatWebs } from '../../../src/parts/plates/flat-margins.js';
 import { flatArea, flatCut } from '../../../src/parts/plates/flat-part.js';
 import { boltPoints, plateRegion, sleeveLength } from '../../../src/parts/plates/plate-region.js';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { distance, sub } from '../../../src/geometry/vec3.js';
-import { collectorGeometry } from '../../../src/parts/merge-geometry.js';
+import { collectorGeometry } from '../../../src/parts/collector/merge-geometry.js';
 import { platesOf } from '../../../src/parts/plates/plate.js';
 import { BASE, planFrom } from '../../params/base-plan.js';
 import { PLATES } from '../../params/plate-plan.js';

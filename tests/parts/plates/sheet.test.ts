@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { circleOutline } from '../../../src/geometry/outline-make.js';
-import { outlineArea, outlineBounds } from '../../../src/geometry/outline-measure.js';
-import { offsetOutline } from '../../../src/geometry/outline-offset.js';
-import { flangesOf } from '../../../src/parts/flange.js';
+import { circleOutline } from '../../../src/geometry/outline/make.js';
+import { outlineArea, outlineBounds } from '../../../src/geometry/outline/measure.js';
+import { offsetOutline } from '../../../src/geometry/outline/offset.js';
+import { flangesOf } from '../../../src/parts/flange/flange.js';
 import type { FlatPart } from '../../../src/parts/plates/flat-part.js';
 import { flatPartsOf } from '../../../src/parts/plates/flat-parts.js';
 import { plateRegion } from '../../../src/parts/plates/plate-region.js';

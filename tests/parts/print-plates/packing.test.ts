@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Shadow, shadowOf } from '../../../src/geometry/shadow.js';
+import { type Shadow, shadowOf } from '../../../src/geometry/mesh/shadow.js';
 import type { Vec2 } from '../../../src/geometry/vec2.js';
-import { flangesOf } from '../../../src/parts/flange.js';
+import { flangesOf } from '../../../src/parts/flange/flange.js';
 import { mockUpOf } from '../../../src/parts/jigs/jigs.js';
 import { type Packing, packed } from '../../../src/parts/print-plates/packing.js';
 import { encloses, gapBetween, lying } from '../../support/plate-gaps.js';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { printPlatesTable } from '../../../src/export/print-plates-table.js';
+import { printPlatesTable } from '../../../src/export/csv/print-plates-table.js';
 import { WORLD } from '../../../src/geometry/frame.js';
-import { evaluate } from '../../../src/geometry/solid.js';
-import { box } from '../../../src/geometry/solid-shapes.js';
+import { evaluate } from '../../../src/geometry/solid/solid.js';
+import { box } from '../../../src/geometry/solid/solid-shapes.js';
 import type { SolidPart } from '../../../src/parts/part.js';
 import { printEstimate, together } from '../../../src/parts/print-plates/print-estimate.js';
 import { platesOfMockUp, printPlates } from '../../../src/parts/print-plates/print-plates.js';

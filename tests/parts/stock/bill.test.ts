@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Plan, StockPlan } from '../../../src/params/plan.js';
-import { STARTERS } from '../../../src/params/starter.js';
-import type { CutPiece } from '../../../src/parts/cut-list.js';
-import { collectorGeometry } from '../../../src/parts/merge-geometry.js';
-import { mergeWelds } from '../../../src/parts/merge-seams.js';
+import { STARTERS } from '../../../src/params/text/starter.js';
+import { collectorGeometry } from '../../../src/parts/collector/merge-geometry.js';
+import { mergeWelds } from '../../../src/parts/collector/merge-seams.js';
 import type { StockBill, StockUse } from '../../../src/parts/stock/bill.js';
 import { stockBillOf } from '../../../src/parts/stock/bill-of.js';
-import { cutsOf } from '../../../src/parts/tube-cuts.js';
+import type { CutPiece } from '../../../src/parts/tube/cut-list.js';
+import { cutsOf } from '../../../src/parts/tube/tube-cuts.js';
 import { BASE, planFrom } from '../../params/base-plan.js';
 import { billFaults } from '../../support/bill-faults.js';
 import { routedStarter } from '../../support/starter.js';

@@ -1,12 +1,12 @@
 import { type Frame, WORLD } from '../../../geometry/frame.js';
-import { difference, evaluate, placed, type Solid, solidOf, union } from '../../../geometry/solid.js';
-import { circlePoints, prism } from '../../../geometry/solid-shapes.js';
-import { textSolid, textStrokes } from '../../../geometry/text-solid.js';
+import { difference, evaluate, placed, type Solid, solidOf, union } from '../../../geometry/solid/solid.js';
+import { circlePoints, prism } from '../../../geometry/solid/solid-shapes.js';
+import { textSolid, textStrokes } from '../../../geometry/solid/text-solid.js';
 import { add2, type Vec2 } from '../../../geometry/vec2.js';
 import type { BenchPlan, JigPlan } from '../../../params/plan.js';
-import { letters } from '../../letters.js';
 import type { SolidPart } from '../../part.js';
 import { printedPart } from '../../printed-part.js';
+import { letters } from '../../tube/letters.js';
 import { ENGRAVED } from '../printed-writing.js';
 import { COMES_OFF } from './bench-caution.js';
 import type { Hole } from './saddle-post.js';

@@ -1,5 +1,5 @@
 import { type Frame, pointInto, WORLD } from '../../../geometry/frame.js';
-import { headingAt, type Path, pathLength } from '../../../geometry/path.js';
+import { headingAt, type Path, pathLength } from '../../../geometry/path/path.js';
 import { add, along, cross, dot, scale, sub, unit, type Vec3 } from '../../../geometry/vec3.js';
 
 /** Step of the samples the pose rests on, mm. */

@@ -1,10 +1,10 @@
 import { type Frame, frameFrom, pointFrom, WORLD } from '../../../geometry/frame.js';
-import { partOfPath, pathLength } from '../../../geometry/path.js';
-import { pathInto } from '../../../geometry/path-placed.js';
+import { partOfPath, pathLength } from '../../../geometry/path/path.js';
+import { pathInto } from '../../../geometry/path/placed.js';
 import type { BenchPlan, Plan } from '../../../params/plan.js';
 import type { RoutedPrimary, RoutedSecondary, RoutedTube } from '../../../routing/routed.js';
 import type { SolidPart } from '../../part.js';
-import { cylinderOf, type Piece, piecesOf } from '../../pieces.js';
+import { cylinderOf, type Piece, piecesOf } from '../../tube/pieces.js';
 import { flangeFace } from '../tube-jigs.js';
 import { basePlates } from './base-plate.js';
 import { benchPose } from './bench-pose.js';

@@ -1,12 +1,12 @@
 import { directionInto, type Frame, frameFacing, WORLD } from '../../../geometry/frame.js';
-import { headingAt, type Path, partOfPath, pathLength } from '../../../geometry/path.js';
-import { pathInto } from '../../../geometry/path-placed.js';
-import { difference, hullOfPoints, type Solid, union } from '../../../geometry/solid.js';
-import { onStation, sectorSection, sweepSection } from '../../../geometry/sweep-section.js';
+import { headingAt, type Path, partOfPath, pathLength } from '../../../geometry/path/path.js';
+import { pathInto } from '../../../geometry/path/placed.js';
+import { difference, hullOfPoints, type Solid, union } from '../../../geometry/solid/solid.js';
+import { onStation, sectorSection, sweepSection } from '../../../geometry/sweep/sweep-section.js';
 import { CHORD_ERROR } from '../../../geometry/tolerance.js';
 import { along, rotateAbout, scale, signedAngle, type Vec3 } from '../../../geometry/vec3.js';
+import { lengthWords } from '../../../params/faults/wording.js';
 import type { BenchPlan, JigPlan, Plan } from '../../../params/plan.js';
-import { lengthWords } from '../../../params/wording.js';
 import type { RoutedTube } from '../../../routing/routed.js';
 import type { SolidPart } from '../../part.js';
 import { printedPart } from '../../printed-part.js';

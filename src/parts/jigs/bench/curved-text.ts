@@ -6,10 +6,10 @@ import {
   partOfPath,
   pathLength,
   segmentLength,
-} from '../../../geometry/path.js';
-import { placed, type Solid } from '../../../geometry/solid.js';
-import { onStation, type Station } from '../../../geometry/sweep-section.js';
-import { textSolid, textStrokes } from '../../../geometry/text-solid.js';
+} from '../../../geometry/path/path.js';
+import { placed, type Solid } from '../../../geometry/solid/solid.js';
+import { textSolid, textStrokes } from '../../../geometry/solid/text-solid.js';
+import { onStation, type Station } from '../../../geometry/sweep/sweep-section.js';
 import { cross, dot, sub, unit, type Vec3 } from '../../../geometry/vec3.js';
 import { RAISED } from '../printed-writing.js';
 

@@ -1,9 +1,9 @@
 import { frameFacing } from '../../../geometry/frame.js';
-import { carryNormal, headingIn, type Path, type PathSegment, startOf } from '../../../geometry/path.js';
+import { carryNormal, headingIn, type Path, type PathSegment, startOf } from '../../../geometry/path/path.js';
 import { sub, unit, type Vec3 } from '../../../geometry/vec3.js';
 import type { Plan } from '../../../params/plan.js';
 import type { RoutedTube } from '../../../routing/routed.js';
-import { cylinderOf, type Piece, piecesOf } from '../../pieces.js';
+import { cylinderOf, type Piece, piecesOf } from '../../tube/pieces.js';
 
 /** A piece with the line that is scribed along it: unit, square to the tube, world. */
 export interface LinedPiece {

@@ -1,4 +1,4 @@
-import { pointHull } from '../../../geometry/point-hull.js';
+import { pointHull } from '../../../geometry/outline/point-hull.js';
 import { distance2, dot2, sub2, type Vec2 } from '../../../geometry/vec2.js';
 import type { BenchPlan } from '../../../params/plan.js';
 import { across, type Hole, type Post, postCorners } from './saddle-post.js';

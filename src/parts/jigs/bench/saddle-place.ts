@@ -1,4 +1,4 @@
-import { headingAt } from '../../../geometry/path.js';
+import { headingAt } from '../../../geometry/path/path.js';
 import type { Vec2 } from '../../../geometry/vec2.js';
 import type { BenchPlan } from '../../../params/plan.js';
 import { jointRoom, ringReach } from './clocking-ring.js';

@@ -1,4 +1,4 @@
-import { headingAt, type Path, pathLength } from '../../../geometry/path.js';
+import { headingAt, type Path, pathLength } from '../../../geometry/path/path.js';
 import { add2, dot2, rotate2, sub2, type Vec2 } from '../../../geometry/vec2.js';
 import { dot, type Vec3 } from '../../../geometry/vec3.js';
 

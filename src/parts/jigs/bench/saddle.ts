@@ -1,9 +1,9 @@
 import { type Frame, WORLD } from '../../../geometry/frame.js';
-import { endOf, type Path, partOfPath, pathLength, startOf } from '../../../geometry/path.js';
-import { difference, hullOfPoints, placed, type Solid, trimmed, union } from '../../../geometry/solid.js';
-import { circlePoints, prism } from '../../../geometry/solid-shapes.js';
-import { onStation, type Station, stationsOf } from '../../../geometry/sweep-section.js';
-import { textSolid, textStrokes } from '../../../geometry/text-solid.js';
+import { endOf, type Path, partOfPath, pathLength, startOf } from '../../../geometry/path/path.js';
+import { difference, hullOfPoints, placed, type Solid, trimmed, union } from '../../../geometry/solid/solid.js';
+import { circlePoints, prism } from '../../../geometry/solid/solid-shapes.js';
+import { textSolid, textStrokes } from '../../../geometry/solid/text-solid.js';
+import { onStation, type Station, stationsOf } from '../../../geometry/sweep/sweep-section.js';
 import { add2, rotate2, type Vec2 } from '../../../geometry/vec2.js';
 import { along, dot, unit, type Vec3 } from '../../../geometry/vec3.js';
 import type { BenchPlan, JigPlan } from '../../../params/plan.js';

@@ -1,17 +1,17 @@
 import { directionInto, type Frame, frameFacing, pointInto, WORLD } from '../../../geometry/frame.js';
-import { type Bend, endOf, type Path, pathLength, startOf } from '../../../geometry/path.js';
-import { pathInto } from '../../../geometry/path-placed.js';
+import { type Bend, endOf, type Path, pathLength, startOf } from '../../../geometry/path/path.js';
+import { pathInto } from '../../../geometry/path/placed.js';
 import type { Plane } from '../../../geometry/plane.js';
-import { difference, hullOfPoints, type Solid, solidOf, trimmed, union } from '../../../geometry/solid.js';
-import { sweepRound } from '../../../geometry/sweep.js';
-import { onStation, sectorSection, sweepSection } from '../../../geometry/sweep-section.js';
+import { difference, hullOfPoints, type Solid, solidOf, trimmed, union } from '../../../geometry/solid/solid.js';
+import { sweepRound } from '../../../geometry/sweep/sweep.js';
+import { onStation, sectorSection, sweepSection } from '../../../geometry/sweep/sweep-section.js';
 import { CHORD_ERROR } from '../../../geometry/tolerance.js';
 import { along, angleBetween, cross, scale, type Vec3 } from '../../../geometry/vec3.js';
+import { lengthWords } from '../../../params/faults/wording.js';
 import type { JigPlan } from '../../../params/plan.js';
-import { lengthWords } from '../../../params/wording.js';
 import type { SolidPart } from '../../part.js';
-import type { Piece } from '../../pieces.js';
 import { printedPart } from '../../printed-part.js';
+import type { Piece } from '../../tube/pieces.js';
 import { COMES_OFF } from './bench-caution.js';
 import { curvedText, SLIVER, stationAt } from './curved-text.js';
 
