@@ -22,7 +22,7 @@ import { stockBillOf } from './parts/stock/bill-of.js';
 import { cutsOf, type TubeCuts } from './parts/tube/tube-cuts.js';
 import type { Gap } from './routing/clearance.js';
 import { type EarlierRoute, followRoutes } from './routing/follow.js';
-import type { Miss } from './routing/miss.js';
+import type { Clock, Miss } from './routing/miss.js';
 import type { Placement, RouteProblem } from './routing/problem.js';
 import type { RoutedPrimary, RoutedSecondary } from './routing/routed.js';
 import { type RouteSet, type SolveOptions, solve } from './routing/solve.js';
@@ -48,6 +48,8 @@ export interface RoutedHeader {
   readonly gaps: readonly Gap[];
   /** What the search weighed the routes at; less is better. */
   readonly cost: number;
+  /** True when the search was stopped before its work was done: with more time it may find other routes. */
+  readonly cutShort: boolean;
   /** The flanges, one or more a head. */
   readonly flanges: readonly FlangePart[];
   /** What every check found. */
@@ -79,11 +81,18 @@ export type Routing =
 export function routeHeader(wanted: Plan, options: SolveOptions = {}, progress: Progress = silent): Routing {
   const plan = aimed(wanted);
   progress('routing the tubes');
-  const solution = solve(plan, options);
+  let cutShort = false;
+  const { goOn = () => true } = options;
+  const watched: Clock = (share) => {
+    const on = goOn(share);
+    cutShort ||= !on;
+    return on;
+  };
+  const solution = solve(plan, { ...options, goOn: watched });
   if (!solution.ok) return solution;
   progress('checking');
   const flanges = flangesOf(plan);
-  const [header, ...alternatives] = solution.sets.map((set) => headerOf(plan, set, flanges));
+  const [header, ...alternatives] = solution.sets.map((set) => headerOf(plan, set, flanges, cutShort));
   return { ok: true, header: header!, alternatives };
 }
 
@@ -96,7 +105,7 @@ export interface FollowedHeader extends RoutedHeader {
 /** The routes of an earlier, similar plan bent to fit this one, checked; null when a tube cannot follow. */
 export function followHeader(plan: Plan, earlier: readonly EarlierRoute[]): FollowedHeader | null {
   const followed = followRoutes(plan, earlier);
-  return followed && { ...headerOf(plan, followed.set, flangesOf(plan)), holds: followed.holds };
+  return followed && { ...headerOf(plan, followed.set, flangesOf(plan), false), holds: followed.holds };
 }
 
 function aimed(plan: Plan): Plan {
@@ -105,7 +114,7 @@ function aimed(plan: Plan): Plan {
   throw new RangeError(targets.faults.map((f) => `${f.path.join('.')}: ${f.message}`).join('; '));
 }
 
-function headerOf(plan: Plan, set: RouteSet, flanges: readonly FlangePart[]): RoutedHeader {
+function headerOf(plan: Plan, set: RouteSet, flanges: readonly FlangePart[], cutShort: boolean): RoutedHeader {
   const placed = placedPlan(plan, set.placement);
   const { problem, primaries, secondaries, gaps, cost } = set;
   const findings = check({
@@ -114,12 +123,24 @@ function headerOf(plan: Plan, set: RouteSet, flanges: readonly FlangePart[]): Ro
     primaries,
     secondaries,
     gaps,
+    cutShort,
     flanges,
     jigs: [],
     jigNotes: [],
     bill: null,
   });
-  return { plan: placed, problem, primaries, secondaries, gaps, cost, flanges, findings, passed: passes(findings) };
+  return {
+    plan: placed,
+    problem,
+    primaries,
+    secondaries,
+    gaps,
+    cost,
+    cutShort,
+    flanges,
+    findings,
+    passed: passes(findings),
+  };
 }
 
 const placedPlan = (plan: Plan, { frames, length }: Placement): Plan => ({

@@ -15,6 +15,8 @@ export interface CheckContext {
   readonly primaries: readonly RoutedPrimary[];
   readonly secondaries: readonly RoutedSecondary[];
   readonly gaps: readonly Gap[];
+  /** True when the search for routes was stopped before its work was done. */
+  readonly cutShort?: boolean;
   readonly flanges: readonly FlangePart[];
   readonly jigs: readonly SolidPart[];
   /** Where the mock-up cannot stand by itself; none where no solids were built. */

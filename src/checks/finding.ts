@@ -14,7 +14,7 @@ export interface Finding {
   /** What is allowed, in `unit`. */
   readonly limit: number;
   /** Unit of value and limit; a ratio and a count have none. */
-  readonly unit: 'mm' | 'deg' | 'mm2' | 'mm3' | 'ratio' | 'count';
+  readonly unit: 'mm' | 'deg' | 'mm2' | 'mm3' | 'ratio' | 'count' | 's';
   /** One sentence a fabricator reads. */
   readonly message: string;
 }

@@ -21,12 +21,14 @@ import { openings } from './opening.js';
 import { pairing } from './pairing.js';
 import { plates, sheetFit } from './plates.js';
 import { routeEnds } from './route-ends.js';
+import { searchBudget } from './search-budget.js';
 import { stockMakes } from './stock.js';
 
 /** Every rule, in the order a fabricator asks. A new rule is one function in one file and one row here. */
 const RULES: readonly ((context: CheckContext) => readonly Finding[])[] = [
   spread,
   lengthAgainstTarget,
+  searchBudget,
   routeEnds,
   inletOrder,
   pairing,

@@ -1,5 +1,6 @@
 import type { Frame } from '../geometry/frame.js';
 import { type ControlPolygon, polygonLength } from '../geometry/path/control-polygon.js';
+import { LENGTH_TOLERANCE } from '../geometry/tolerance.js';
 import { along, cross, dot, length, lerp, sub, type Vec3 } from '../geometry/vec3.js';
 
 /**
@@ -156,8 +157,11 @@ function rootNear(f: (t: number) => number, start: number, firstStep: number, lo
   return null;
 }
 
-/** Root in a bracket by the Illinois variant of false position (Dowell and Jarratt, 1971). */
-function illinois(f: (t: number) => number, a0: number, fa0: number, b0: number, fb0: number): number {
+/**
+ * Root in a bracket by the Illinois variant of false position (Dowell and Jarratt, 1971). Null where the bracket holds a jump: a
+ * U-bend that can no longer be drawn has one.
+ */
+function illinois(f: (t: number) => number, a0: number, fa0: number, b0: number, fb0: number): number | null {
   let [a, fa, b, fb] = [a0, fa0, b0, fb0];
   for (let i = 0; i < 60; i++) {
     const c = (a * fb - b * fa) / (fb - fa);
@@ -172,7 +176,7 @@ function illinois(f: (t: number) => number, a0: number, fa0: number, b0: number,
     b = c;
     fb = fc;
   }
-  return b;
+  return Math.abs(fb) < LENGTH_TOLERANCE ? b : null;
 }
 
 /**

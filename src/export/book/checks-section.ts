@@ -64,6 +64,7 @@ const UNITS: Readonly<Record<Finding['unit'], string>> = {
   mm3: 'mm³',
   ratio: '',
   count: '',
+  s: 's',
 };
 
 /** A value as it was found; of an inch plan's lengths the inches too. */

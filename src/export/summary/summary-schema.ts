@@ -20,7 +20,7 @@ const finding = z.strictObject({
   place: z.string().describe('Where'),
   value: z.number().describe('What was found, in `unit`'),
   limit: z.number().describe('What is allowed, in `unit`'),
-  unit: z.enum(['mm', 'deg', 'mm2', 'mm3', 'ratio', 'count']).describe('Unit of value and limit'),
+  unit: z.enum(['mm', 'deg', 'mm2', 'mm3', 'ratio', 'count', 's']).describe('Unit of value and limit'),
   message: z.string().describe('One sentence to read'),
 });
 

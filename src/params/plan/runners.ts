@@ -23,7 +23,7 @@ export interface RunnersPlan {
   readonly seed: number;
   /** What makes one route better than another. */
   readonly weights: RouteWeights;
-  /** Longest the search may take, s. */
+  /** Longest the search may work, s of the processor. */
   readonly budget: number;
 }
 

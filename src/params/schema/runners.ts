@@ -21,7 +21,9 @@ export function runnersSchema(lengths: Lengths) {
         .atLeastZero('Least gap from a keep-out with heat: true', { max: 500 })
         .prefault(DEFAULTS.runners.heat_distance),
       weights: routeWeightsSchema(),
-      budget: numberField('Longest the route search may take, s', 1, 600).default(DEFAULTS.runners.budget),
+      budget: numberField('Longest the route search may work, s of the processor', 1, 600).default(
+        DEFAULTS.runners.budget,
+      ),
       route: z
         .enum(['auto', 'given'])
         .default(DEFAULTS.runners.route)
