@@ -1,5 +1,5 @@
 // Builds the first two starter plans into this folder, or into one named on the command line.
-// Printed parts, build plates and the book are many or large: their SHA-256 sums stand for them (SHA256SUMS in their folder); everything
+// Printed parts, build plates, the book and the whole header are many or large: their SHA-256 sums stand for them (SHA256SUMS in their folder); everything
 // else is kept as written.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -19,7 +19,7 @@ for (const name of ['inline-four', 'inline-six-turbo']) {
   const ran = spawnSync(process.execPath, args, { stdio: ['ignore', 'ignore', 'inherit'] });
   if (ran.status !== 0) throw new Error(`building ${name} exited with ${ran.status}`);
   for (const folder of ['jigs', 'print']) sumUp(join(built, folder), /\.(stl|3mf)$/);
-  sumUp(built, /^book\.html$/);
+  sumUp(built, /^(book\.html|header\.stl)$/);
   rmSync(join(target, name), { recursive: true, force: true });
   cpSync(built, join(target, name), { recursive: true });
 }

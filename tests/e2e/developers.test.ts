@@ -84,7 +84,7 @@ describe('the examples of DEVELOPERS.md, put into a copy of the sources', () => 
     const { readPlan } = await import(join(copy, 'dist/index.js'));
     const read = readPlan(readFileSync(join(copy, 'egg.yaml'), 'utf8'), 'egg.yaml');
     const [port] = read.plan.ports;
-    expect(port.shape).toBe('egg 42 and 30 x 48 mm');
+    expect(port.shape).toBe('egg 42 x 30 mm, 48 mm high');
     const arcs = port.outline.vertices.filter((v: { bulge: number }) => v.bulge !== 0);
     expect(arcs.length).toBeGreaterThanOrEqual(2);
   });
