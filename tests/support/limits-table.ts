@@ -28,7 +28,7 @@ const WORDS: Readonly<Record<Limit, string>> = {
   MOST_ENTITIES: 'Entities of a drawing',
   MOST_TRACE_POINTS: 'Points of a trace, and sides of all contours of a drawing',
   MOST_ROUTE_POINTS: 'Points or rows of a route given by hand',
-  LARGEST_WELD_ALLOWANCE: 'Root gap, shrinkage and filler wire of a weld, mm',
+  LARGEST_WELD_ALLOWANCE: 'Root gap and shrinkage of a weld, mm',
   MOST_MEASURED_TUBES: 'Tubes of an as-built file',
   MOST_MEASURED_PIECES: 'Pieces of one tube in an as-built file',
   MOST_STOCK_BENDS: 'Bends of stock under a tube',

@@ -13,6 +13,8 @@ export interface Stroke {
   /** Diameter, mm. */
   readonly width: number;
   readonly colour: string;
+  /** True where the pipe ends with this run: its edge is drawn across. */
+  readonly endsHere?: boolean;
 }
 
 /** Most tube, mm, in one stroke: short enough that a nearer tube covers a farther one where they cross. */
@@ -59,7 +61,7 @@ export function collectorStrokes(plan: CollectorPlan, g: CollectorGeometry, view
     ...tubes,
     ...pieces(axis(g.mergeLength), axis(coneEnd), 16, (t) => wide + (narrow - wide) * t, colour),
     ...throatStrokes(g, axis, colour),
-    ...pieces(axis(g.totalLength - g.tail), axis(g.totalLength), 1, () => outlet, colour),
+    ...ended(pieces(axis(g.totalLength - g.tail), axis(g.totalLength), 1, () => outlet, colour)),
     ...branchStrokes(plan, g, colour),
   ];
 }
@@ -81,7 +83,7 @@ function throatStrokes(
 function branchStrokes({ frame }: CollectorPlan, { branch }: CollectorGeometry, colour: string): Stroke[] {
   if (branch === null) return [];
   const [from, to] = [branch.frame.origin, branch.end.origin].map((p) => pointFrom(frame, p)) as [Vec3, Vec3];
-  return pieces(from, to, 3, () => branch.od, colour);
+  return ended(pieces(from, to, 3, () => branch.od, colour));
 }
 
 /** How far the inlets stand apart across the view, as a share of their distance from the collector's axis. */
@@ -93,6 +95,10 @@ function spreadAcross({ frame }: CollectorPlan, { cuts }: CollectorGeometry, vie
   const reach = outwards.map((o) => Math.abs(dot(o, across)) / l);
   return Math.max(...reach) / Math.max(...outwards.map(length), 1e-9);
 }
+
+/** The same with the last run as the pipe's end. */
+const ended = (strokes: readonly Stroke[]): Stroke[] =>
+  strokes.map((s, i) => (i === strokes.length - 1 ? { ...s, endsHere: true } : s));
 
 function pieces(from: Vec3, to: Vec3, steps: number, width: (t: number) => number, colour: string): Stroke[] {
   const n = steps;

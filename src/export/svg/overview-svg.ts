@@ -190,24 +190,28 @@ const around = (p: Vec2, r: number): Vec2[] => [
 /** How far a stroke's colour runs on beyond its dark edges, so that neighbours run into each other without a line between. */
 const OVERLAP = 1.2;
 
+/** Width of the dark edges. */
+const EDGE_WIDTH = 1.6;
+
 /** A run of tube: its dark edges first, then its colour. Seen end-on it is a disc. */
 function strokeSvg(view: View, to: (p: Vec2) => Vec2, s: Stroke): string {
   const points = s.points.map((p) => to(onPage(view, p)));
   const a = points[0]!;
   const b = points[points.length - 1]!;
   if (distance2(a, b) < 0.05) {
-    return `<circle cx="${n(a[0])}" cy="${n(a[1])}" r="${n(s.width / 2)}" fill="${s.colour}" stroke="${EDGE}" stroke-width="1.6"/>`;
+    return `<circle cx="${n(a[0])}" cy="${n(a[1])}" r="${n(s.width / 2)}" fill="${s.colour}" stroke="${EDGE}" stroke-width="${EDGE_WIDTH}"/>`;
   }
-  const skin = [beyond(points[1]!, a), ...points.slice(1, -1), beyond(points[points.length - 2]!, b)];
+  const last = beyond(points[points.length - 2]!, b, s.endsHere ? -EDGE_WIDTH : OVERLAP);
+  const skin = [beyond(points[1]!, a, OVERLAP), ...points.slice(1, -1), last];
   const stroke = (line: readonly Vec2[], colour: string, width: number): string =>
     `<path d="M${line.map((p) => `${n(p[0])} ${n(p[1])}`).join('L')}" fill="none" stroke="${colour}" stroke-width="${n(width)}" stroke-linejoin="round"/>`;
-  return stroke(points, EDGE, s.width) + stroke(skin, s.colour, s.width - 3.2);
+  return stroke(points, EDGE, s.width) + stroke(skin, s.colour, s.width - 2 * EDGE_WIDTH);
 }
 
-/** A point a little beyond `end` on the line from `before`. */
-function beyond(before: Vec2, end: Vec2): Vec2 {
+/** A point `by` beyond `end` on the line from `before`. */
+function beyond(before: Vec2, end: Vec2, by: number): Vec2 {
   const l = distance2(before, end);
-  return l < 0.3 ? end : lerp2(before, end, 1 + OVERLAP / l);
+  return l < 0.3 ? end : lerp2(before, end, 1 + by / l);
 }
 
 const closed = (points: readonly Vec2[]): string => `M${points.map((p) => `${n(p[0])} ${n(p[1])}`).join('L')}Z`;
