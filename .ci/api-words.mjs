@@ -1,7 +1,7 @@
 import { Comment, Converter, ReflectionKind } from 'typedoc';
 import * as z from 'zod';
-import { asBuiltSummarySchema } from '../dist/export/as-built-schema.js';
-import { summarySchema } from '../dist/export/summary-schema.js';
+import { asBuiltSummarySchema } from '../dist/export/summary/as-built-schema.js';
+import { summarySchema } from '../dist/export/summary/summary-schema.js';
 
 /** Interfaces whose members are described where their schema is: typedoc sees the members and not the words. */
 const SCHEMAS = { Summary: summarySchema, AsBuiltSummary: asBuiltSummarySchema };

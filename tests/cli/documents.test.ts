@@ -31,6 +31,7 @@ const IDS = new Set(
 /** Files of a build that the examples leave out: their sums are kept, or the starters do not ask for them. */
 const UNKEPT = [
   'book.html',
+  'header.stl',
   'sheet.dxf',
   'sheet.svg',
   'alternatives.csv',
@@ -51,6 +52,16 @@ const OTHERS = new Set([
   'chromium',
   '@jscad/modeling',
   'evenrun',
+]);
+/** What stands beside a folder while it is written; what a plan or a name may hold that is refused. */
+const BESIDE_OR_REFUSED = new Set([
+  '.NAME.old-',
+  '.NAME.new-...',
+  '.NAME.lock',
+  '*name',
+  '__proto__',
+  'constructor',
+  '...yaml',
 ]);
 /** Levels of a finding, an error of the language, a line of CSV. */
 const PLAIN = new Set(['ok', 'warn', 'fail', 'RangeError', 'x,y', '-- 5000 7']);
@@ -93,6 +104,7 @@ const known = (span: string): boolean =>
   new RegExp(`\\b${span.replaceAll(/[^\w]/g, '')}\\b`).test(LIBRARY) ||
   OTHERS.has(span) ||
   PLAIN.has(span) ||
+  BESIDE_OR_REFUSED.has(span) ||
   isFile(span) ||
   isPiece(span);
 

@@ -150,19 +150,29 @@ describe.each(PLANS)('the outputs of %s', (_, name, plan) => {
         expectAgreed(t, (t.unit === 'in') === (name === 'inches') ? walked.size : 0);
       } else expectAgreed(t, walked.size);
     }
-    const table = ran.out.matchAll(/^ +(\d+) +(?:\w+ )?\d+ +([\d.]+) mm +([-+][\d.]+) mm/gm);
+    // people are answered in the plan's unit, inches with a digit or two more
+    const { units } = summary as { units: 'mm' | 'in' };
+    const inPlan = (mm: number, digits: number): string =>
+      units === 'in' ? `${(mm / 25.4).toFixed(digits + 2)} in` : `${mm.toFixed(digits)} mm`;
+    const table = ran.out.matchAll(/^ +(\d+) +(?:\w+ )?\d+ +([\d.]+) (?:mm|in) +([-+][\d.]+ (?:mm|in))/gm);
     const rows = [...table];
-    expectAgreed({ by: 'the terminal', unit: 'mm', lengths: new Map(rows.map((r) => [`cylinder ${r[1]}`, r[2]!])) }, 4);
+    expectAgreed(
+      { by: 'the terminal', unit: units, lengths: new Map(rows.map((r) => [`cylinder ${r[1]}`, r[2]!])) },
+      4,
+    );
     const target = summary.primaries[0].target_mm as number;
-    for (const r of rows) expect(r[3]).toBe(signed(walked.get(`cylinder ${r[1]}`)!.length - target));
-    const verdict = `4 primaries of ${target.toFixed(1)} mm, spread ${summary.spread_mm.toFixed(3)} mm`;
+    for (const r of rows) {
+      const off = walked.get(`cylinder ${r[1]}`)!.length - target;
+      expect(r[3]).toBe(`${off < -5e-4 ? '-' : '+'}${inPlan(Math.abs(off), 3)}`);
+    }
+    const verdict = `4 primaries of ${inPlan(target, 1)}, spread ${inPlan(summary.spread_mm, 3)}`;
     for (const text of [ran.out, words('overview.svg'), words('book.html')]) expect(text).toContain(verdict);
     const checks = (summary.findings as { id: string; place: string; message: string }[]).filter(
       (f) => f.id === 'equal-length.target',
     );
     expect(checks.length).toBeGreaterThanOrEqual(4);
-    const inChecks = checks.map((f): [string, string] => [f.place, /^([\d.]+) mm long/.exec(f.message)![1]!]);
-    expectAgreed({ by: 'checks', unit: 'mm', lengths: new Map(inChecks) }, 4);
+    const inChecks = checks.map((f): [string, string] => [f.place, /^([\d.]+) (?:mm|in) long/.exec(f.message)![1]!]);
+    expectAgreed({ by: 'checks', unit: units, lengths: new Map(inChecks) }, 4);
   });
 
   it('hold bodies whose volume over their section is that length', () => {
@@ -218,8 +228,6 @@ function byVolumeOf(
   expect(found.length, `${skin} from ${from} to ${to} mm`).toBe(1);
   return found[0]!;
 }
-
-const signed = (value: number): string => `${value < -5e-4 ? '-' : '+'}${Math.abs(value).toFixed(3)}`;
 
 /** The tubes of the table of secondaries. */
 function secondaries(csv: string): Map<string, ControlPolygon> {

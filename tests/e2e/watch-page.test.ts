@@ -142,7 +142,8 @@ describe('the page of evenrun watch', () => {
     await page.getByRole('button', { name: 'Take by hand: the route of cylinder 2, to drag its points' }).click();
     await page.locator('tr[data-tube="2"]', { hasText: 'by hand' }).waitFor();
     await settled();
-    await drag('point 2', 25, 10);
+    // across the tube, so that its length changes by more than the spread allowed
+    await drag('point 2', 30, -30);
     await page.locator('tr[data-tube="2"] td:nth-child(3)', { hasText: '\u26a0' }).waitFor();
     await settled();
     await page.getByRole('button', { name: 'Save to plan' }).click();

@@ -7,7 +7,7 @@ const problems = (fields: string): string[] =>
 
 describe('patterns', () => {
   test('are wrapped outside, with a tab, where the plan says nothing', () => {
-    expect(planFrom(BASE).patterns).toEqual({ wrap: 'outside', tab: 15, paper: 0.1, extra: [] });
+    expect(planFrom(BASE).patterns).toEqual({ wrap: 'outside', tab: 15, paper: 0.1, units: 'mm', extra: [] });
   });
 
   test('pieces take tube, sheet and count from the plan where they leave them out', () => {

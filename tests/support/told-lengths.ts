@@ -137,7 +137,9 @@ export function toldByBook(page: string): Told[] {
     const rows = [...table.matchAll(/<td class="number">([\d.]+)(?:<br>[^\n]*?)?<\/td><\/tr>/g)];
     return [named(tube!), rows.at(-1)![1]!];
   });
-  const sums = [...part('cut-list').matchAll(/<h3>([^<]*)<\/h3>.*?<p>Start [^<]* = ([\d.]+) mm; target/gs)];
+  const sums = [
+    ...part('cut-list').matchAll(/<h3>([^<]*)<\/h3>.*?<p>Start [^<]* = ([\d.]+) mm(?: \([\d.]+ in\))?; target/gs),
+  ];
   return [
     told(
       'book.html, data',

@@ -4,6 +4,7 @@ import { pageSection, pagesHtml } from '../../../src/export/tuning/page-html.js'
 import { pageText } from '../../../src/export/tuning/page-text.js';
 import { pressurePlot } from '../../../src/export/tuning/pressure-plot.js';
 import { verdictWords } from '../../../src/export/tuning/verdict-words.js';
+import type { Plan } from '../../../src/params/plan.js';
 import { comparisonOf } from '../../../src/parts/comparison/comparison.js';
 import { rulesOf, tuningFiles, tuningOf, tuningPages } from '../../../src/tune.js';
 import { csvRows } from '../../support/csv-rows.js';
@@ -143,8 +144,12 @@ describe('the pages', () => {
 
   test('plans in inches are answered in inches', () => {
     const plan = starterPlan('v8-bank');
-    expect(rulesOf(plan)).toBeNull();
-    const whole = { ...plan, ports: plan.ports.map((p) => ({ ...p, lengthInHead: 76.2 })) };
+    const ported = (lengthInHead: number | null): Plan => ({
+      ...plan,
+      ports: plan.ports.map((p) => ({ ...p, lengthInHead })),
+    });
+    expect(rulesOf(ported(null))).toBeNull();
+    const whole = ported(76.2);
     const page = tuningPages({ plan: whole, rules: rulesOf(whole), comparison: null, sweeps: [] })[0]!;
     const text = pageText(page);
     expect(text.replaceAll('\n', ' ')).toContain('3.00 in of port in the head');

@@ -56,7 +56,7 @@ describe('pieces', () => {
     expect(count(1000)).toBeLessThan(count(60));
     expect(count(60)).toBeLessThanOrEqual(count(0));
     // no bend here is the whole of its stock, so that each keeps one straight of all there are, one more than bends
-    const bends = header.primaries.reduce((s, p) => s + p.polygon.clr.length, 0);
+    const bends = header.primaries.flatMap((p) => p.path.segments.filter((s) => s.kind === 'bend')).length;
     expect(count(1000)).toBe(bends + header.primaries.length);
   });
 });
