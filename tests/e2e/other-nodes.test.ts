@@ -29,7 +29,6 @@ function ranUnder(node: string, args: readonly string[], out: string): { told: s
 const CALLS: readonly (readonly [what: string, args: readonly string[]])[] = [
   ['an inline four', ['build', join(TEMPLATE_FOLDER, 'inline-four.yaml')]],
   ['a 4-2-1', ['build', join(TEMPLATE_FOLDER, 'inline-four-421.yaml')]],
-  ['a turbo six with a plate', ['build', join(TEMPLATE_FOLDER, 'inline-six-turbo.yaml')]],
   ['the gas of an inline four', ['tune', join(TEMPLATE_FOLDER, 'inline-four.yaml'), '--simulate', '--points', '2']],
   ['a traced gasket', ['build', join(TEMPLATE_FOLDER, 'traced-gasket.yaml')]],
 ];
