@@ -1,4 +1,4 @@
-import { type Frame, frameAlong, pointFrom, pointInto } from '../geometry/frame.js';
+import { type Frame, frameAlong, pointFrom } from '../geometry/frame.js';
 import { fieldOf, type Reach } from '../geometry/scan/field.js';
 import type { Scan } from '../geometry/scan/scan.js';
 import type { ConvexObstacle, Obstacle } from '../geometry/space/obstacle.js';
@@ -79,18 +79,25 @@ function convexInOrder(o: ConvexObstacle): number[] {
 }
 
 /** The middle of a scan's points in the axes of a frame, and which way they lean from its origin (third over second moments), mm. */
-function momentsOf({ mesh: { positions } }: Scan, frame: Frame): number[] {
-  const middle = [0, 0, 0];
-  const lean = [0, 0, 0];
-  let spread = 0;
+function momentsOf({ mesh: { positions } }: Scan, { origin: [ox, oy, oz], x, y, z }: Frame): number[] {
+  let [sx, sy, sz, lx, ly, lz, spread] = [0, 0, 0, 0, 0, 0, 0];
+  // plain numbers: a scan has hundreds of thousands of points, and a list for each takes most of the time
   for (let i = 0; i < positions.length; i += 3) {
-    const p = pointInto(frame, [positions[i]!, positions[i + 1]!, positions[i + 2]!]);
-    const squared = dot(p, p);
+    const u = positions[i]! - ox;
+    const v = positions[i + 1]! - oy;
+    const w = positions[i + 2]! - oz;
+    const a = u * x[0] + v * x[1] + w * x[2];
+    const b = u * y[0] + v * y[1] + w * y[2];
+    const c = u * z[0] + v * z[1] + w * z[2];
+    const squared = a * a + b * b + c * c;
     spread += squared;
-    for (let k = 0; k < 3; k++) {
-      middle[k]! += p[k]!;
-      lean[k]! += p[k]! * squared;
-    }
+    sx += a;
+    sy += b;
+    sz += c;
+    lx += a * squared;
+    ly += b * squared;
+    lz += c * squared;
   }
-  return [...middle.map((s) => (3 * s) / positions.length), ...lean.map((s) => s / spread)].map(placeInOrder);
+  const count = positions.length / 3;
+  return [sx / count, sy / count, sz / count, lx / spread, ly / spread, lz / spread].map(placeInOrder);
 }
