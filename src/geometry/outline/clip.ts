@@ -7,22 +7,10 @@ import { signedArea } from './measure.js';
 import type { Outline } from './outline.js';
 import { pointAlong, type Side, sidesOf } from './sides.js';
 import { reverseOutline, translateOutline } from './transform.js';
-import { uncoveredArea } from './union.js';
-
-/** Two routes to one area may differ by this part of it, or by this many mm2 when it is small. */
-const AREA_AGREEMENT = 1e-6;
+import { AREA_AGREEMENT, NUDGES, uncoveredArea } from './union.js';
 
 /** A piece this near to the other outline, mm, runs along it. */
 const ALONG = 1e-7;
-
-/** Moves of the second outline tried when nearly tangent sides make the pieces fail to close, mm: far below what any cut shows. */
-const NUDGES: readonly Vec2[] = [
-  [0, 0],
-  [3.1e-6, 1.7e-6],
-  [-2.3e-6, 4.1e-6],
-  [5.3e-6, -3.7e-6],
-  [-1.1e-5, -0.7e-5],
-];
 
 /** What two counter-clockwise outlines have in common, arcs kept as arcs; empty when they lie apart. Throws Error when no try gives the right area. */
 export const intersectionOf = (a: Outline, b: Outline): readonly Outline[] =>

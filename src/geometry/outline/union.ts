@@ -10,10 +10,10 @@ import { outlineOfSides, pointAlong, type Side, sideLength, sidesOf } from './si
 import { translateOutline } from './transform.js';
 
 /** Two routes to one area may differ by this part of it, or by this many mm2 when it is small. */
-const AREA_AGREEMENT = 1e-6;
+export const AREA_AGREEMENT = 1e-6;
 
-/** Moves tried when the kernel stumbles over nearly tangent sides, mm: far below what any cut shows. */
-const NUDGES: readonly Vec2[] = [
+/** Moves of an outline tried when nearly tangent sides make an operation on two stumble, mm: far below what any cut shows. */
+export const NUDGES: readonly Vec2[] = [
   [0, 0],
   [3.1e-6, 1.7e-6],
   [-2.3e-6, 4.1e-6],
