@@ -45,7 +45,7 @@ describe('closed forms', () => {
     const grown = offsetOutline(bracket, d);
     validateOutline(grown);
     expect(grown.vertices.filter((v) => v.bulge > 0)).toHaveLength(5);
-    // Each side moves out by d; five corners add a quarter disc, the reflex one takes a square away.
+    // Each side moves out by d; five corners add a quarter disc, the reflex one loses a square.
     expect(signedArea(grown)).toBeCloseTo(signedArea(bracket) + 220 * d + (5 * Math.PI * d * d) / 4 - d * d, 8);
   });
 
